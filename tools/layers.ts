@@ -1,0 +1,104 @@
+/**
+ * The walls between the layers: which folder may import which, and a check that reads every import.
+ * Run by `npm run check`; exits 1 and names each import that goes the wrong way.
+ */
+import { readdirSync, readFileSync, statSync } from "node:fs";
+import { dirname, join, relative, resolve, sep } from "node:path";
+import { fileURLToPath } from "node:url";
+
+/** Layer → layers it may import. Any other import between layers fails. Packages: see `packagesAllowed`. */
+export const mayImport: Readonly<Record<string, readonly string[]>> = {
+  "engine/units": [],
+  "engine/types": ["engine/units"],
+  "engine/numeric": ["engine/units"],
+  "engine/seawater": ["engine/units", "engine/numeric"],
+  "engine/balance": ["engine/seawater", "engine/units", "engine/numeric", "engine/types"],
+  "engine/larder": ["engine/balance", "engine/seawater", "engine/units", "engine/numeric", "engine/types"],
+  "engine/stocking": [
+    "engine/larder",
+    "engine/balance",
+    "engine/seawater",
+    "engine/units",
+    "engine/numeric",
+    "engine/types",
+  ],
+  catalogue: ["engine/units", "engine/types"],
+  contract: ["engine/units", "engine/types", "engine/seawater"],
+  cli: [
+    "catalogue",
+    "contract",
+    "engine/units",
+    "engine/types",
+    "engine/numeric",
+    "engine/seawater",
+    "engine/balance",
+    "engine/larder",
+    "engine/stocking",
+  ],
+};
+
+/** Packages a layer may import by name. The engine is pure: nothing from Node, one random-stream library. */
+export const packagesAllowed: Readonly<Record<string, readonly RegExp[]>> = {
+  "engine/numeric": [/^pure-rand\//],
+  contract: [/^zod$/, /^yaml$/],
+  cli: [/^node:/, /^commander$/, /^highs$/, /^yaml$/],
+};
+
+export interface WrongImport {
+  readonly file: string;
+  readonly imported: string;
+  readonly why: string;
+}
+
+const IMPORT = /(?:\bfrom\s*|\bimport\s*\(\s*|\bimport\s+)["']([^"']+)["']/g;
+
+/** Layer of a path below src, e.g. `engine/balance/step.ts` → `engine/balance`; undefined when in none. */
+export function layerOf(pathBelowSrc: string): string | undefined {
+  const parts = pathBelowSrc.split(sep);
+  const layer = parts[0] === "engine" ? parts.slice(0, 2).join("/") : parts[0];
+  return layer !== undefined && layer in mayImport ? layer : undefined;
+}
+
+/** Every import of `source` (at `pathBelowSrc`) that its layer may not make. */
+export function wrongImports(pathBelowSrc: string, source: string): WrongImport[] {
+  const layer = layerOf(pathBelowSrc);
+  if (layer === undefined) {
+    return [{ file: pathBelowSrc, imported: "-", why: "the file lies in no known layer (tools/layers.ts)" }];
+  }
+  const isTest = pathBelowSrc.endsWith(".test.ts");
+  const found: WrongImport[] = [];
+  for (const match of source.matchAll(IMPORT)) {
+    const imported = match[1] ?? "";
+    if (imported.startsWith(".")) {
+      const target = layerOf(relative("/src", resolve("/src", dirname(pathBelowSrc), imported)));
+      if (target === undefined) {
+        if (!isTest) found.push({ file: pathBelowSrc, imported, why: "leaves src" });
+      } else if (target !== layer && !(mayImport[layer] ?? []).includes(target)) {
+        found.push({ file: pathBelowSrc, imported, why: `${layer} may not import ${target}` });
+      }
+    } else if (!isTest && !(packagesAllowed[layer] ?? []).some((pattern) => pattern.test(imported))) {
+      found.push({ file: pathBelowSrc, imported, why: `${layer} may not import the package ${imported}` });
+    }
+  }
+  return found;
+}
+
+function filesBelow(folder: string): string[] {
+  return readdirSync(folder).flatMap((name) => {
+    const path = join(folder, name);
+    if (statSync(path).isDirectory()) return filesBelow(path);
+    return path.endsWith(".ts") ? [path] : [];
+  });
+}
+
+/** Checks every file below src; returns what is wrong. */
+export function checkTree(src: string): WrongImport[] {
+  return filesBelow(src).flatMap((path) => wrongImports(relative(src, path), readFileSync(path, "utf8")));
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const wrong = checkTree(resolve(import.meta.dirname, "../src"));
+  for (const { file, imported, why } of wrong) console.error(`src/${file}: ${why} (import of ${imported})`);
+  if (wrong.length > 0) process.exit(1);
+  console.log("layers: every import goes the right way");
+}
