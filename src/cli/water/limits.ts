@@ -1,0 +1,23 @@
+/** Un-ionised ammonia against the limits for animals of salt water, in mg of nitrogen per litre. */
+import type { WaterOutput } from "../../contract/output/water.ts";
+import { SALTWATER_NH3_LIMITS } from "../../engine/seawater/ammonia.ts";
+import { SEAWATER_SOURCES } from "../../engine/seawater/sources.ts";
+import type { Spread } from "../../engine/types/estimate.ts";
+import { ammoniaToN } from "../../engine/units/nutrients.ts";
+
+export function ammoniaLimits(nh3N: Spread): NonNullable<WaterOutput["ammonia_limits"]> {
+  const chronic = ammoniaToN(SALTWATER_NH3_LIMITS.chronicMgPerL);
+  const acute = ammoniaToN(SALTWATER_NH3_LIMITS.acuteMgPerL);
+  return {
+    chronic_mg_n_per_L: chronic,
+    acute_mg_n_per_L: acute,
+    against_chronic: against(nh3N, chronic),
+    against_acute: against(nh3N, acute),
+    source: SEAWATER_SOURCES["epa-1989"],
+  };
+}
+
+function against({ low, high }: Spread, limit: number): "below" | "either" | "above" {
+  if (high < limit) return "below";
+  return low > limit ? "above" : "either";
+}

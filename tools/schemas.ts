@@ -1,0 +1,31 @@
+/**
+ * Writes the JSON Schema of everything Grazewell prints or reads as data to docs/schemas, from the contract's own
+ * definitions, so that the documents cannot drift from the program. Run: node tools/schemas.ts
+ */
+import { mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { z } from "zod";
+import { waterOutput } from "../src/contract/output/water.ts";
+
+/** File in docs/schemas → what it describes. Add an output here. */
+export const SCHEMAS: Readonly<Record<string, { title: string; schema: z.ZodType }>> = {
+  "water.schema.json": { title: "What grazewell water --json prints", schema: waterOutput },
+};
+
+const FOLDER = join(import.meta.dirname, "../docs/schemas");
+
+/** The text of one schema file. */
+export function schemaText(title: string, schema: z.ZodType): string {
+  const generator = "tools/schemas.ts writes this file";
+  const { $schema, ...rest } = z.toJSONSchema(schema);
+  return `${JSON.stringify({ $schema, title, $comment: generator, ...rest }, null, 2)}\n`;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  mkdirSync(FOLDER, { recursive: true });
+  for (const [file, { title, schema }] of Object.entries(SCHEMAS)) {
+    writeFileSync(join(FOLDER, file), schemaText(title, schema));
+    console.log(`docs/schemas/${file}`);
+  }
+}
