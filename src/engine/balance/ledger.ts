@@ -1,0 +1,90 @@
+/**
+ * The running ledger: how much of each element went from where to where, by the name of what happened.
+ * Amounts are added with the integrator's own weights, so that the table and the pools agree to rounding.
+ */
+import { type Element, FG, O, POOL_COUNT, POOLS, K, S, D, Q, R, M, W, TAN, NO2, NO3, PO4, PRK, PSB } from "./pools.ts";
+import { type Place, placeName, type Transfer, transfersOf } from "./transfers.ts";
+import { ALGA, ALGA_COUNT, type World } from "./world.ts";
+
+export interface LedgerRow {
+  readonly name: string;
+  readonly element: Element;
+  readonly from: string;
+  readonly to: string;
+  readonly mg: number;
+}
+
+export class Ledger {
+  private readonly world: World;
+  private readonly amounts = new Map<string, number>();
+  /** Rate integrals of the present stretch, not yet turned into transfers. */
+  private readonly pending: Float64Array;
+  private transfers: Transfer[];
+
+  constructor(world: World, processCount: number) {
+    this.world = world;
+    this.pending = new Float64Array(processCount);
+    this.transfers = transfersOf(world);
+  }
+
+  /** Adds a step: mean process rates over `h` days. */
+  addStep(rates: Float64Array, h: number): void {
+    const { pending } = this;
+    for (let i = 0; i < pending.length; i += 1) pending[i] = pending[i]! + h * rates[i]!;
+  }
+
+  /** Adds one movement by itself (an event). */
+  add(name: string, element: Element, from: Place, to: Place, mg: number): void {
+    if (mg === 0) return;
+    const key = [name, element, placeName(from, this.world), placeName(to, this.world)].join("|");
+    this.amounts.set(key, (this.amounts.get(key) ?? 0) + mg);
+  }
+
+  /** Turns the stretch so far into transfers; before an event may change their coefficients. */
+  settle(): void {
+    for (const { name, element, from, to, rate, per } of this.transfers) {
+      this.add(name, element, from, to, per * this.pending[rate]!);
+    }
+    this.pending.fill(0);
+  }
+
+  /** After an event: coefficients anew. */
+  refresh(): void {
+    this.transfers = transfersOf(this.world);
+  }
+
+  rows(): LedgerRow[] {
+    this.settle();
+    return [...this.amounts].map(([key, mg]) => {
+      const [name, element, from, to] = key.split("|") as [string, Element, string, string];
+      return { name, element, from, to, mg };
+    });
+  }
+}
+
+/** Net amount that came in from outside, mg of an element, over the rows. */
+export function netFromOutside(rows: readonly LedgerRow[], element: Element): number {
+  const inside = (place: string) => (POOLS as readonly string[]).includes(place) || place.startsWith("E.");
+  return rows
+    .filter((row) => row.element === element && inside(row.from) !== inside(row.to))
+    .reduce((sum, { from, mg }) => sum + (inside(from) ? -mg : mg), 0);
+}
+
+/** Inventory of an element in the tank's pools and the crew's reserves, mg. Bodies of the crew are not counted. */
+export function inventory(world: World, y: Float64Array, element: Element): number {
+  const e = element === "C" ? 0 : element === "N" ? 1 : 2;
+  let sum = 0;
+  for (const first of [W, K, S, D, Q, R, M, O]) sum += y[first + e]!;
+  for (let i = 0; i < ALGA_COUNT; i += 1) {
+    const at = i * ALGA.stride;
+    const held = e === 0 ? 1 : world.alga[at + (e === 1 ? ALGA.qN : ALGA.qP)]!;
+    sum += held * y[FG + i]!;
+  }
+  if (element === "N") sum += y[TAN]! + y[NO2]! + y[NO3]!;
+  if (element === "P") sum += y[PO4]! + y[PSB]! + y[PRK]!;
+  if (element === "C") {
+    const kinds = world.species.length;
+    for (let s = 0; s < kinds; s += 1) sum += y[POOL_COUNT + kinds + s]!;
+  }
+  return sum;
+}
