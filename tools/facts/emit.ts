@@ -1,0 +1,48 @@
+/** Writes the generated module of the catalogue: one JSON text, parsed once at import. */
+
+import type { Source } from "../../src/catalogue/source.ts";
+import type { Parameter } from "../../src/engine/types/parameter.ts";
+import type { Facts } from "./check-shape.ts";
+import { toAnimal } from "./to-animal.ts";
+import { toParameter } from "./to-parameter.ts";
+
+const HEADER = `// Generated from facts/ by tools/facts/build.ts (npm run facts). Do not edit: change facts/ and run it again.
+import type { Animal } from "../../engine/types/animal.ts";
+import type { Parameter } from "../../engine/types/parameter.ts";
+import type { Source } from "../source.ts";
+
+interface Data {
+  readonly animals: readonly Animal[];
+  readonly supply: readonly Parameter[];
+  readonly model: readonly Parameter[];
+  readonly sources: readonly Source[];
+}
+
+`;
+
+/** The catalogue as data, in the order of the files. */
+function catalogueOf({ animals, parameters, sources }: Facts) {
+  const supply: Parameter[] = [];
+  const model: Parameter[] = [];
+  for (const [file, family] of parameters) {
+    const target = file.startsWith("parameters/model-") ? model : supply;
+    for (const [id, row] of Object.entries(family)) target.push(toParameter(id, row));
+  }
+  return {
+    animals: [...animals.values()].map(toAnimal),
+    supply,
+    model,
+    sources: Object.entries(sources).map(([key, source]) => ({ key, ...source }) as Source),
+  };
+}
+
+/** A string literal that holds JSON: single quotes, so that the quotes of JSON need no escape. */
+function literal(json: string): string {
+  const escaped = json.replaceAll("\\", "\\\\").replaceAll("'", "\\'");
+  return `'${escaped.replaceAll("\u2028", "\\u2028").replaceAll("\u2029", "\\u2029")}'`;
+}
+
+export function catalogueModule(facts: Facts): string {
+  const json = JSON.stringify(catalogueOf(facts));
+  return `${HEADER}export const data: Data = JSON.parse(\n  ${literal(json)},\n);\n`;
+}
