@@ -52,6 +52,7 @@ export type AnimalRisk =
   | "grows_too_large"
   | "falls_and_dies"
   | "escapes"
+  | "jumps"
   | "cool_water"
   | "reproduces_in_tank"
   | "eats_coral_polyps"
@@ -61,9 +62,12 @@ export type AnimalRisk =
   | "eats_hermits"
   | "eats_shrimp"
   | "eats_fish"
+  | "eats_crabs"
+  | "eats_urchins"
   | "eats_coralline"
   | "carries_objects"
   | "venomous_or_spiny"
+  | "spine_hazard"
   | "toxic_if_eaten"
   | "releases_toxin_on_death"
   | "eggs_toxic"
@@ -73,7 +77,8 @@ export type AnimalRisk =
   | "steals_food_from_corals"
   | "pair_only"
   | "territorial"
-  | "undermines_rock";
+  | "undermines_rock"
+  | "buries_corals";
 
 /**
  * One animal of the catalogue: what it eats and needs, at 25 °C and its central mass.
