@@ -152,9 +152,8 @@ export const comparisons: readonly Comparison[] = [
     block: "oxygen_fresh_water_table",
     quantity: "oxygen saturation in fresh water",
     unit: "mg/L",
-    source:
-      "Standard Methods, table 4500-O:I (from memory); another equation than ours, so its tolerance is wider",
-    tolerance: 0.005,
+    source: "Standard Methods, table 4500-O:I (from memory; made with another equation than ours)",
+    tolerance: 0.002,
     relative: false,
     pairs: pairs("oxygen_fresh_water_table", "oxygen_saturation_mg_per_l", (p) =>
       oxygenSaturation(today(p), salinity(p)),
