@@ -37,7 +37,7 @@ export interface WaterFlags {
   readonly altitude?: string;
 }
 
-export interface Reading extends Spread {
+interface Reading extends Spread {
   readonly field: string;
   readonly text: string;
   readonly unit: string;

@@ -42,7 +42,7 @@ export const GRAVITY_SCALES = {
 export type GravityScaleName = keyof typeof GRAVITY_SCALES;
 
 /** Volume expansion of glass per °C; plastic arms have none that is known. @source handbook figure, from memory */
-export const GLASS_EXPANSION_PER_C = 25e-6;
+const GLASS_EXPANSION_PER_C = 25e-6;
 
 /** The most salinity that is looked for: ten more than any sea keepers copy. */
 const SALTIEST = practicalSalinity(50);

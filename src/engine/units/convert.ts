@@ -7,7 +7,7 @@ import { ATOMIC_MASS, MOLAR_MASS } from "./masses.ts";
 import { ZERO_CELSIUS_IN_KELVIN } from "./temperature.ts";
 
 /** Canonical value = (value − offset) × factor. */
-export interface UnitRule {
+interface UnitRule {
   readonly factor: number;
   readonly offset?: number;
 }

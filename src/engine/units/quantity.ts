@@ -7,14 +7,13 @@
 declare const unit: unique symbol;
 
 /** A number that knows its unit: passing Celsius where Kelvin is due does not compile. */
-export type Quantity<Unit extends string> = number & { readonly [unit]: Unit };
+type Quantity<Unit extends string> = number & { readonly [unit]: Unit };
 
 export type Celsius = Quantity<"C">;
 export type Kelvin = Quantity<"K">;
 export type Fahrenheit = Quantity<"F">;
 /** Salinity on the practical scale of 1978; has no unit, "psu" and "ppt" on instruments mean this. */
 export type PracticalSalinity = Quantity<"psu">;
-export type Litre = Quantity<"L">;
 export type MilligramPerLitre = Quantity<"mg/L">;
 export type MicromolePerKilogram = Quantity<"umol/kg">;
 export type MillisiemensPerCentimetre = Quantity<"mS/cm">;
@@ -37,7 +36,6 @@ export const celsius = as<Celsius>();
 export const kelvin = as<Kelvin>();
 export const fahrenheit = as<Fahrenheit>();
 export const practicalSalinity = as<PracticalSalinity>();
-export const litre = as<Litre>();
 export const milligramPerLitre = as<MilligramPerLitre>();
 export const micromolePerKilogram = as<MicromolePerKilogram>();
 export const millisiemensPerCentimetre = as<MillisiemensPerCentimetre>();
