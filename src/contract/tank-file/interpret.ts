@@ -1,0 +1,207 @@
+/** From a file of the right shape to what it says: every entry through its reader, findings and notices gathered. */
+
+import { readDate } from "../quantity/date.ts";
+import { readFeedAmount } from "../quantity/feeding.ts";
+import type { FindAnimal } from "../quantity/find-animal.ts";
+import { isKept, type Outcome, refused } from "../quantity/outcome.ts";
+import { readPh } from "../quantity/ph.ts";
+import { type PlainKey, readPlain } from "../quantity/plain.ts";
+import { readSalinity } from "../quantity/salinity.ts";
+import { readSides, type Sides } from "../quantity/sides.ts";
+import { readSpecies } from "../quantity/species.ts";
+import { readTemperature } from "../quantity/temperature.ts";
+import { readName, readNote } from "../quantity/text.ts";
+import { readVolume } from "../quantity/volume.ts";
+import { checkVolumeAgainstSides } from "../quantity/volume-and-sides.ts";
+import { readAnimals } from "./animals.ts";
+import { Entries, type EntryContext } from "./entries.ts";
+import type { Finding, Notice, Path } from "./finding.ts";
+import { readReadings } from "./readings.ts";
+import type { TankFile } from "./schema.ts";
+import type { AmountField, Box, Stated, Told, ToldFood } from "./stated.ts";
+
+interface Interpretation {
+  readonly stated: Stated;
+  readonly findings: readonly Finding[];
+  readonly notices: readonly Notice[];
+}
+
+type Amountish = string | number | undefined;
+
+export function interpret(
+  file: TankFile,
+  context: EntryContext & { readonly findAnimal: FindAnimal },
+): Interpretation {
+  const entries = new Entries(context);
+  const { today, findAnimal } = context;
+  const plain = (path: Path, value: Amountish, key: PlainKey, unit: string): Told | undefined =>
+    entries.told(path, value, (text, c) => readPlain(key, text, { ...c, unit }));
+  const boxes = readBoxes(file, entries);
+  const waterL = boxes.waterL?.central ?? boxes.display.waterL?.central ?? null;
+  const firstSeawaterOn = entries.read(["first_seawater_on"], file.first_seawater_on, (text, c) =>
+    readDate(text, { ...c, today, future: "planned" }),
+  );
+  const foods = (path: Path, list: NonNullable<TankFile["feeding"]>["foods"]): ToldFood[] =>
+    (list ?? []).map(({ kind, g_per_day }, i) => ({
+      kind,
+      gPerDay: entries.told([...path, i, "g_per_day"], g_per_day, (text, c) =>
+        readFeedAmount(text, { ...c, waterL }),
+      ),
+    }));
+  const ids = (key: "wishes" | "exclusions" | "stock_list"): string[] =>
+    (file[key] ?? []).flatMap((name, i) => {
+      const species =
+        name === ""
+          ? undefined
+          : entries.read([key, i], name, (text, { label }) => readSpecies(text, findAnimal, label));
+      return species?.kind === "known" ? [species.animal.id] : [];
+    });
+  const animals = readAnimals(file, { entries, find: findAnimal, waterL, firstSeawaterOn });
+  const stocked = animals.present.length > 0 || (animals.fish?.length ?? 0) > 0;
+  const { rock, floor, light, feeding, equipment, care } = file;
+  const amounts: Partial<Record<AmountField, Told>> = defined({
+    rockKg: plain(["rock", "rock_kg"], rock?.rock_kg, "rock_kg", "kg"),
+    sandDepthMm: plain(["floor", "depth_mm"], floor?.depth_mm, "depth_mm", "mm"),
+    sandM2: plain(["floor", "area_m2"], floor?.area_m2, "area_m2", "m2"),
+    lightHours: plain(["light", "hours_per_day"], light?.hours_per_day, "hours", "h"),
+    par: plain(["light", "par_umol_m2_s"], light?.par_umol_m2_s, "par", "PAR"),
+    temperatureC: entries.told(["temperature_c"], file.temperature_c, (t, c) =>
+      readTemperature(t, { ...c, unit: "C" }),
+    ),
+    salinityPsu: entries.told(["salinity_psu"], file.salinity_psu, (t, c) =>
+      readSalinity(t, { ...c, unit: "psu" }),
+    ),
+    ph: entries.told(["ph"], file.ph, readPh),
+    filterChangeDays: plain(["equipment", "filter_change_days"], equipment?.filter_change_days, "days", "d"),
+    phosphateRemoverG: plain(
+      ["equipment", "phosphate_remover_g"],
+      equipment?.phosphate_remover_g,
+      "mass_g",
+      "g",
+    ),
+    waterChangePercent: plain(["care", "water_change_percent"], care?.water_change_percent, "percent", "%"),
+    waterChangeEveryDays: plain(
+      ["care", "water_change_every_days"],
+      care?.water_change_every_days,
+      "days",
+      "d",
+    ),
+    wipeGlassEveryDays: plain(["care", "wipe_glass_every_days"], care?.wipe_glass_every_days, "days", "d"),
+  });
+  const refugium = equipment?.refugium;
+  const stated: Stated = {
+    name: entries.read(["name"], file.name, (text) => readName(text, "Name")) ?? "Unnamed tank",
+    asOf: today,
+    ...boxes,
+    firstSeawaterOn,
+    rockStart: rock?.start,
+    floorKind: floor?.kind,
+    grain: floor?.grain,
+    amounts,
+    lightStrength: light?.strength,
+    phScale: file.ph_scale,
+    foods: feeding?.foods === undefined ? undefined : foods(["feeding", "foods"], feeding.foods),
+    leftAfterTwoMinutes: feeding?.left_after_two_minutes,
+    handFed: foods(["feeding", "hand_fed_to_crew"], feeding?.hand_fed_to_crew),
+    ...animals,
+    mechanicalFilter:
+      equipment?.mechanical_filter === undefined
+        ? undefined
+        : equipment.mechanical_filter === "none"
+          ? "none"
+          : "some",
+    refugium:
+      refugium === undefined
+        ? null
+        : {
+            lightHours: plain(
+              ["equipment", "refugium", "light_hours_per_day"],
+              refugium.light_hours_per_day,
+              "hours",
+              "h",
+            )?.central,
+            mostG: plain(
+              ["equipment", "refugium", "macroalgae_most_g"],
+              refugium.macroalgae_most_g,
+              "mass_g",
+              "g",
+            )?.central,
+          },
+    answers: defined({
+      caves: yes(rock?.caves),
+      secured: yes(rock?.secured),
+      skimmer: yes(equipment?.skimmer),
+      lid: yes(equipment?.lid),
+      pumpGuards: yes(equipment?.pump_guards),
+      corals: yes(file.corals),
+    }),
+    sourceWater: file.source_water,
+    keeperLevel: file.keeper_experience,
+    medicines: (file.medicines ?? []).map((name) => name.trim()).filter((name) => name !== ""),
+    trouble: file.trouble?.trim() || null,
+    sightings: defined(file.sightings ?? {}),
+    readings: readReadings(file, entries, stocked, firstSeawaterOn),
+    wishes: ids("wishes"),
+    exclusions: ids("exclusions"),
+    stockList: file.stock_list === undefined ? null : ids("stock_list"),
+    priceBandMax: file.price_band_max ?? 4,
+  };
+  entries.read(["note"], file.note, (text) => readNote(text, "Note"));
+  return { stated, findings: entries.findings, notices: entries.notices };
+}
+
+function readBoxes(file: TankFile, entries: Entries): Pick<Stated, "waterL" | "display" | "otherChambers"> {
+  const volume = (path: Path, value: Amountish): Told | undefined =>
+    entries.told(path, value, (text, c) => readVolume(text, { ...c, unit: "L" }));
+  const sidesOf = (path: Path, value: TankFile["display_sides_cm"]): Box["sides"] => {
+    const text = Array.isArray(value) ? value.join("x") : value;
+    const read = (
+      typed: string,
+      c: { preferences: EntryContext["preferences"]; label: string },
+    ): Outcome<Sides> => readSides(typed, { ...c, unit: "cm" });
+    const sides = entries.read(path, text, read);
+    return sides === undefined
+      ? undefined
+      : { ...sides, how: `sides typed as ${text}${/[a-z"]\s*$/i.test(text ?? "") ? "" : " cm"}` };
+  };
+  const chamber = (key: "display" | "sump" | "rear_chamber"): Box | undefined => {
+    const box = file.compartments?.[key];
+    if (box === undefined) return undefined;
+    const path = ["compartments", key];
+    return {
+      waterL: volume([...path, "water_l"], box.water_l),
+      sides: sidesOf([...path, "sides_cm"], box.sides_cm),
+    };
+  };
+  const inner = chamber("display");
+  const display: Box = {
+    waterL: inner?.waterL,
+    sides: inner?.sides ?? sidesOf(["display_sides_cm"], file.display_sides_cm),
+  };
+  const otherChambers = [chamber("sump"), chamber("rear_chamber")].filter((box) => box !== undefined);
+  const waterL = volume(["water_l"], file.water_l);
+  const nothing =
+    file.water_l === undefined &&
+    file.display_sides_cm === undefined &&
+    file.compartments?.display === undefined;
+  if (nothing) {
+    const text =
+      "Water volume: nothing entered. Give water_l, or display_sides_cm, or the display under compartments";
+    entries.take(["water_l"], refused({ text: "", unit: null }, { kind: "MISSING", text }));
+  }
+  if (waterL !== undefined && display.sides !== undefined && otherChambers.length === 0) {
+    const clash = checkVolumeAgainstSides(String(file.water_l), waterL.central, display.sides.grossL);
+    if (clash !== null && !isKept(clash)) entries.take(["water_l"], clash);
+  }
+  return { waterL, display, otherChambers };
+}
+
+const yes = (value: boolean | "yes" | "no" | undefined): boolean | undefined =>
+  value === undefined ? undefined : value === true || value === "yes";
+
+/** Without the entries that are absent. */
+function defined<T extends object>(values: T): { [K in keyof T]?: NonNullable<T[K]> } {
+  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]?: NonNullable<T[K]>;
+  };
+}

@@ -1,0 +1,62 @@
+/**
+ * The tank file's one reader: text in, facts about a tank or every finding at once out.
+ * Animals are known through `findAnimal`, so that the contract needs no catalogue.
+ */
+import type { TankFacts } from "../../engine/types/tank.ts";
+import type { FindAnimal } from "../quantity/find-animal.ts";
+import type { Preferences } from "../quantity/preferences.ts";
+import { NO_PREFERENCES } from "../quantity/preferences.ts";
+import { completeFacts } from "./complete.ts";
+import { parseText } from "./document.ts";
+import { type Finding, labelOf, type Notice, pathText } from "./finding.ts";
+import { interpret } from "./interpret.ts";
+import { shapeOf } from "./shape.ts";
+
+export interface ReadOptions {
+  /** Today where the tank stands, ISO date. */
+  readonly today: string;
+  readonly findAnimal: FindAnimal;
+  /** The reader's own habits; the file's `preferences` overrule them. */
+  readonly preferences?: Partial<Preferences>;
+}
+
+export type TankFileResult =
+  | { readonly ok: true; readonly facts: TankFacts; readonly notices: readonly Notice[] }
+  | { readonly ok: false; readonly findings: readonly Finding[] };
+
+export function readTankFile(text: string, options: ReadOptions): TankFileResult {
+  const { data, faults, lineOf } = parseText(text);
+  const early = faults.map(
+    ({ path, line, typed, message }): Finding => ({
+      path: pathText(path),
+      label: labelOf(path),
+      line,
+      typed,
+      message,
+      choices: [],
+    }),
+  );
+  if (data === undefined) return { ok: false, findings: early };
+  const shape = shapeOf(data, lineOf);
+  const { dates, ...own } = shape.file.preferences ?? {};
+  const preferences: Preferences = {
+    ...NO_PREFERENCES,
+    ...options.preferences,
+    ...Object.fromEntries(Object.entries(own).filter(([, value]) => value !== undefined)),
+    ...(dates === undefined ? {} : { dateOrder: dates }),
+  };
+  const { stated, findings, notices } = interpret(shape.file, { ...options, preferences, lineOf });
+  const shaped = shape.faults.map(
+    ({ path, line, typed, message, choices }): Finding => ({
+      path: pathText(path),
+      label: labelOf(path),
+      line,
+      typed,
+      message,
+      choices,
+    }),
+  );
+  const all = [...early, ...shaped, ...findings];
+  if (all.length > 0) return { ok: false, findings: all.sort((a, b) => (a.line ?? 0) - (b.line ?? 0)) };
+  return { ok: true, facts: completeFacts(stated), notices };
+}
