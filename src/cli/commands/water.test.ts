@@ -104,6 +104,7 @@ describe("one water, read by different instruments", () => {
     [["--salinity", "53.071 mS/cm"], 35],
     [["--salinity", "3.5 %"], 35],
     [["--specific-gravity", "1.02660", "--sg-reference", "20/20"], 35],
+    [["--specific-gravity", "1.02459 sg", "--sg-reference", "60F/60F", "--hydrometer"], 35],
     [["--specific-gravity", "1.02459", "--sg-reference", "60F/60F", "--hydrometer"], 35],
     [["--conductivity", "53.071"], 35],
     [["--conductivity", "53071 uS/cm"], 35],
@@ -112,7 +113,7 @@ describe("one water, read by different instruments", () => {
   });
 
   test("a meter that does not correct is read at the water's own temperature", async () => {
-    const argv = ["--conductivity", "47.9", "--conductivity-at", "sample", "--temperature", "20"];
+    const argv = ["--conductivity", "47.9 mS/cm", "--conductivity-at", "sample", "--temperature", "20"];
     expect((await json(...argv)).salinity_psu).toBeCloseTo(35, 1);
   });
 
@@ -133,6 +134,18 @@ describe("what is refused", () => {
     [["--salinity", "0", "--temperature", "25"], /[Ff]resh water/],
     [["--salinity", "53 psu (checked)", "--temperature", "25"], /salinity must be 0.* psu/],
     [["--specific-gravity", "1.06", "--temperature", "25"], /1.000 to 1.045/],
+    [
+      ["--specific-gravity", "35 psu", "--sg-reference", "60F/60F", "--hydrometer", "--temperature", "25"],
+      /the instrument shows/,
+    ],
+    [
+      ["--conductivity", "35 ppt", "--conductivity-at", "sample", "--temperature", "25"],
+      /the instrument shows/,
+    ],
+    [
+      ["--conductivity", "60", "--conductivity-at", "sample", "--temperature", "20"],
+      /--salinity "\d\d\.\d\d psu \(checked\)"/,
+    ],
     [[...reef, "--ph", "81"], /Did you mean 8.1/],
     [[...reef, "--tan", "0.5"], /as NH3/],
     [[...reef, "--altitude", "9000"], /5,500/],
@@ -153,6 +166,12 @@ describe("what is refused", () => {
     [["--salinity", "35"], /how warm/],
     [["--salinity", "35", "--conductivity", "53", "--temperature", "25"], /same thing/],
     [["--specific-gravity", "1.025", "--hydrometer", "--temperature", "25"], /printed on the stem/],
+    [[...reef, "--hydrometer"], /--specific-gravity/],
+    [[...reef, "--conductivity-at", "sample"], /--conductivity was read/],
+    [
+      ["--conductivity", "53", "--temperature", "25", "--sg-reference", "20/20"],
+      /--specific-gravity was read/,
+    ],
   ])("%j: exit 2, a flag is missing or one too many", async (argv, why) => {
     const { exitCode, lines } = await refusal(...argv);
     expect(exitCode).toBe(EXIT.usage);

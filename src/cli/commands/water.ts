@@ -5,7 +5,8 @@ import { OutOfRange } from "../../engine/units/range.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
 import { waterOutput } from "../water/figures.ts";
 import { printWater } from "../water/print.ts";
-import { readWater, type WaterFlags } from "../water/read.ts";
+import { readWater } from "../water/read.ts";
+import type { WaterFlags } from "../water/reading.ts";
 
 const EXAMPLES = `Examples:
   grazewell water --salinity 35 --temperature 25
@@ -36,9 +37,7 @@ export function command(io: Io): Command {
       new Option(
         "--conductivity-at <what>",
         "25 when the meter says it corrects to 25 C, sample when it does not",
-      )
-        .choices(["25", "sample"])
-        .default("25"),
+      ).choices(["25", "sample"]),
     )
     .option("--temperature <value>", "C unless said")
     .option("--ph <value>", "as read")

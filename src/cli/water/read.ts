@@ -2,46 +2,15 @@
  * From the flags of `grazewell water` to readings with their spread, through the contract's readers: the same
  * text means the same here as in a tank file. What a tank file would ask about is refused here, with the choices.
  */
-
 import { readAmmonia } from "../../contract/quantity/ammonia.ts";
-import { type MeasureContext, readMeasure } from "../../contract/quantity/measure.ts";
-import { type Amount, isKept, type Outcome } from "../../contract/quantity/outcome.ts";
+import { readMeasure } from "../../contract/quantity/measure.ts";
+import type { Amount, Outcome } from "../../contract/quantity/outcome.ts";
 import { readPh } from "../../contract/quantity/ph.ts";
 import { convertible } from "../../contract/quantity/plain.ts";
-import { NO_PREFERENCES } from "../../contract/quantity/preferences.ts";
-import { readSalinity } from "../../contract/quantity/salinity.ts";
 import { readTemperature } from "../../contract/quantity/temperature.ts";
-import { conductivityOf, salinityFromConductivity } from "../../engine/seawater/conductivity.ts";
 import type { PhScale } from "../../engine/seawater/ph-scale.ts";
-import {
-  GRAVITY_SCALES,
-  type GravityScaleName,
-  gravityOf,
-  salinityFromFloatingGravity,
-} from "../../engine/seawater/specific-gravity.ts";
-import type { Spread } from "../../engine/types/estimate.ts";
-import { celsius, practicalSalinity } from "../../engine/units/quantity.ts";
-import { CliError, EXIT } from "../io.ts";
-
-export interface WaterFlags {
-  readonly salinity?: string;
-  readonly specificGravity?: string;
-  readonly sgReference?: GravityScaleName;
-  readonly hydrometer?: true;
-  readonly conductivity?: string;
-  readonly conductivityAt: "25" | "sample";
-  readonly temperature?: string;
-  readonly ph?: string;
-  readonly phScale?: PhScale;
-  readonly tan?: string;
-  readonly altitude?: string;
-}
-
-interface Reading extends Spread {
-  readonly field: string;
-  readonly text: string;
-  readonly unit: string;
-}
+import { salinityOf } from "./read-salinity.ts";
+import { amountOf, as, missing, type Reading, type WaterFlags } from "./reading.ts";
 
 export interface WaterReadings {
   readonly salinity: Reading;
@@ -91,82 +60,3 @@ export function readWater(flags: WaterFlags): WaterReadings {
     notes,
   };
 }
-
-type Take = (field: string, text: string, outcome: Outcome<Amount>) => Reading;
-
-/** Exactly one of three flags says how salty the water is. */
-function salinityOf(flags: WaterFlags, temperature: Spread, take: Take): Reading {
-  const { salinity, specificGravity, conductivity, sgReference } = flags;
-  const all = [salinity, specificGravity, conductivity].filter((text) => text !== undefined);
-  if (all.length > 1) {
-    throw new CliError(EXIT.usage, [
-      "--salinity, --specific-gravity and --conductivity say the same thing: give the one that was read.",
-    ]);
-  }
-  const scale = sgReference === undefined ? "sg" : `sg ${sgReference}`;
-  if (salinity !== undefined) {
-    const unit = sgReference === undefined ? "psu" : scale;
-    return take("--salinity", salinity, readSalinity(salinity, as("--salinity", unit)));
-  }
-  if (specificGravity !== undefined) {
-    const field = "--specific-gravity";
-    const onScale = readSalinity(specificGravity, as(field, scale));
-    if (flags.hydrometer !== true) return take(field, specificGravity, onScale);
-    if (sgReference === undefined) throw missing("what is printed on the stem", "--sg-reference 60F/60F");
-    const on = GRAVITY_SCALES[sgReference];
-    return correct(field, specificGravity, onScale, take, (psu) =>
-      salinityFromFloatingGravity(gravityOf(practicalSalinity(psu), on), celsius(temperature.central), on),
-    );
-  }
-  if (conductivity !== undefined) {
-    const field = "--conductivity";
-    const at25 = readSalinity(conductivity, as(field, "mS/cm"));
-    if (flags.conductivityAt === "25") return take(field, conductivity, at25);
-    return correct(field, conductivity, at25, take, (psu) =>
-      salinityFromConductivity(
-        conductivityOf(celsius(25), practicalSalinity(psu)),
-        celsius(temperature.central),
-      ),
-    );
-  }
-  throw missing("how salty the water is", "--salinity 35, --specific-gravity 1.025 or --conductivity 53");
-}
-
-/**
- * A reading of an instrument that does not correct for temperature: the readers know corrected ones only, so
- * what they took it for is turned into what it is, and judged again as that.
- */
-function correct(
-  field: string,
-  text: string,
-  outcome: Outcome<Amount>,
-  take: Take,
-  mend: (psu: number) => number,
-): Reading {
-  const { low, central, high } = amountOf(field, outcome);
-  const judged = take(field, text, readSalinity(`${mend(central).toFixed(2)} psu`, as(field, "psu")));
-  return { ...judged, low: mend(low), central: mend(central), high: mend(high) };
-}
-
-function amountOf(field: string, outcome: Outcome<Amount>): Amount & { readonly message: string | null } {
-  if (isKept(outcome)) return { ...outcome.value, message: outcome.message?.text ?? null };
-  const typed = outcome.choices.filter(({ text }) => text !== null);
-  const width = Math.max(...typed.map(({ text }) => text?.length ?? 0));
-  throw new CliError(EXIT.badData, [
-    outcome.message.text,
-    ...(typed.length > 0 ? ["Write it as it is meant:"] : []),
-    ...typed.map(({ text, label }) => `  ${field} ${`"${text}"`.padEnd(width + 2)}   ${label}`),
-  ]);
-}
-
-const as = (label: string, unit: string | null): MeasureContext => ({
-  preferences: NO_PREFERENCES,
-  label,
-  unit,
-});
-
-const missing = (what: string, example: string): CliError =>
-  new CliError(EXIT.usage, [
-    `Say ${what}, for example ${example}.`,
-    "grazewell water --help shows examples.",
-  ]);
