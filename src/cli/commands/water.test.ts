@@ -112,6 +112,15 @@ describe("one water, read by different instruments", () => {
     expect((await json(...argv, "--temperature", "25")).salinity_psu).toBeCloseTo(salinity, 1);
   });
 
+  test("a specific gravity without its scale has a wider band, and a note that asks for it", async () => {
+    const argv = ["--specific-gravity", "1.025", "--temperature", "25"];
+    const [bare, scaled] = [await json(...argv), await json(...argv, "--sg-reference", "25/25")];
+    const width = ({ bands }: WaterOutput) => (bands[DENSITY]?.high ?? 0) - (bands[DENSITY]?.low ?? 0);
+    expect(width(bare)).toBeGreaterThan(width(scaled));
+    expect(bare.notes.join(" ")).toContain("--sg-reference");
+    expect(scaled.notes.join(" ")).not.toContain("--sg-reference");
+  });
+
   test("a meter that does not correct is read at the water's own temperature", async () => {
     const argv = ["--conductivity", "47.9 mS/cm", "--conductivity-at", "sample", "--temperature", "20"];
     expect((await json(...argv)).salinity_psu).toBeCloseTo(35, 1);

@@ -30,6 +30,10 @@ const ALTITUDE = convertible({
   hard: { min: -430, max: 5500 },
 });
 
+const WHICH_SCALE =
+  "The scale printed on the instrument decides what a specific gravity means: add --sg-reference, and --hydrometer " +
+  "for a floating one, which can lie 3 psu from a refractometer.";
+
 export function readWater(flags: WaterFlags): WaterReadings {
   const notes: string[] = [];
   const take = (field: string, text: string, outcome: Outcome<Amount>): Reading => {
@@ -44,6 +48,7 @@ export function readWater(flags: WaterFlags): WaterReadings {
   const t = flags.temperature;
   const temperature = take("--temperature", t, readTemperature(t, as("--temperature", "C")));
   const salinity = salinityOf(flags, temperature, take);
+  if (flags.specificGravity !== undefined && flags.sgReference === undefined) notes.push(WHICH_SCALE);
   return {
     salinity,
     temperature,
