@@ -3,7 +3,7 @@ import type { Animal } from "../engine/types/animal.ts";
 import { editDistance } from "./edit-distance.ts";
 import { data } from "./generated/catalogue.ts";
 
-export type Found =
+type Found =
   | { readonly kind: "one"; readonly animal: Animal }
   | { readonly kind: "several"; readonly animals: readonly Animal[] }
   /** No such name, but names like it: ask. */
@@ -38,7 +38,7 @@ interface Entry {
   readonly words: ReadonlySet<string>;
 }
 
-const entries: readonly Entry[] = data.animals.map((animal) => {
+function entryOf(animal: Animal): Entry {
   const names = [animal.commonName, ...animal.alsoSoldAs].map(wordsOf);
   return {
     animal,
@@ -46,7 +46,14 @@ const entries: readonly Entry[] = data.animals.map((animal) => {
     names: names.map(join),
     words: new Set([...names.flat(), ...wordsOf(animal.id), ...wordsOf(animal.scientificName)]),
   };
-});
+}
+
+/** Made at the first search: a program that never searches should not wait for it. */
+let made: readonly Entry[] | undefined;
+function entries(): readonly Entry[] {
+  made ??= data.animals.map(entryOf);
+  return made;
+}
 
 /** Slips allowed in a name of this length: none in a short one, two in a long one. */
 const slipsAllowed = (length: number) => (length < 4 ? 0 : length < 8 ? 1 : 2);
@@ -54,7 +61,7 @@ const slipsAllowed = (length: number) => (length < 4 ? 0 : length < 8 ? 1 : 2);
 /** The nearest animals by edit distance, the closest first; ties in the order of the catalogue. */
 function misspelt(typed: string): Animal[] {
   const most = slipsAllowed(typed.length);
-  return entries
+  return entries()
     .map(({ animal, id, names }) => ({
       animal,
       slips: Math.min(...[id, ...names].map((name) => editDistance(typed, name, most))),
@@ -69,15 +76,17 @@ export function findAnimal(text: string): Found {
   const typed = join(words);
   if (typed === "") return { kind: "none" };
 
-  const byId = entries.find(({ id }) => id === typed);
+  const byId = entries().find(({ id }) => id === typed);
   if (byId !== undefined) return { kind: "one", animal: byId.animal };
 
-  const named = entries.filter(({ names }) => names.includes(typed)).map(({ animal }) => animal);
+  const named = entries()
+    .filter(({ names }) => names.includes(typed))
+    .map(({ animal }) => animal);
   if (named[0] !== undefined) {
     return named.length === 1 ? { kind: "one", animal: named[0] } : { kind: "several", animals: named };
   }
 
-  const sameWords = entries.filter((entry) => words.every((word) => entry.words.has(word)));
+  const sameWords = entries().filter((entry) => words.every((word) => entry.words.has(word)));
   const near = new Set([...misspelt(typed), ...sameWords.map(({ animal }) => animal)]);
   return near.size === 0 ? { kind: "none" } : { kind: "near", animals: [...near] };
 }

@@ -7,7 +7,7 @@ import type { Parameter } from "../engine/types/parameter.ts";
 import { data } from "./generated/catalogue.ts";
 import type { Source } from "./source.ts";
 
-export { type Found, findAnimal } from "./find-animal.ts";
+export { findAnimal } from "./find-animal.ts";
 export type { Source } from "./source.ts";
 
 export const animals: readonly Animal[] = data.animals;

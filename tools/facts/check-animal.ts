@@ -1,6 +1,8 @@
-/** What must hold within one animal: sums, order, reach, temperatures, company, sentences. */
+/** What must hold within one animal: sums, order, reach, temperatures; and, from check-keeping.ts, its keeping. */
 import { SHELVES, type ShelfId } from "../../src/engine/types/shelf.ts";
+import { keepingRules } from "./check-keeping.ts";
 import type { Problem } from "./problem.ts";
+import type { Rule } from "./rule.ts";
 import type { AnimalFile } from "./schema.ts";
 
 /** Reach, by place, that lets an animal eat from a shelf. Leftovers and carrion drift: a fish that swims takes them. */
@@ -16,8 +18,6 @@ const PLACES: Readonly<Partial<Record<ShelfId, readonly (keyof AnimalFile["reach
 
 /** A reef tank runs near 25.5 °C: an animal that cannot stand 26 °C is a cool-water animal. */
 const COOL_MAX_C = 26;
-
-type Rule = (animal: AnimalFile) => [field: string, wrong: string, fix: string] | undefined | false;
 
 const dietSum: Rule = ({ diet }) => {
   const sum = [...SHELVES, "other" as const].reduce((total, shelf) => total + diet[shelf].value, 0);
@@ -76,46 +76,13 @@ const carbonOrder: Rule = ({ carbon: { maintenance, break_even, intake } }) =>
     "Recompute them by the method of the note (facts/methods.md).",
   ];
 
-const company: Rule = ({ company: { group_min, max_per_tank }, risks }) => {
-  const most = max_per_tank.value ?? Number.POSITIVE_INFINITY;
-  if (group_min.value > most) return ["company.group_min", "above max_per_tank", "Correct one of the two."];
-  if ("single_per_tank" in risks && most !== 1)
-    return [
-      "company.max_per_tank",
-      "must be 1 with the risk single_per_tank",
-      "Set it to 1 or drop the risk.",
-    ];
-  if ("pair_only" in risks && most !== 2)
-    return ["company.max_per_tank", "must be 2 with the risk pair_only", "Set it to 2 or drop the risk."];
-  return;
-};
-
-const shells: Rule = ({ needs, kind }) =>
-  (needs.empty_shells !== null) !== (kind.group.value === "hermit") && [
-    "needs.empty_shells",
-    "hermits need spare shells, others do not",
-    "Give a spread to a hermit, null to others.",
+/** The model turns the yearly loss into a rate by -ln(1 - loss): a loss of 1 would be an endless rate. */
+const loss: Rule = ({ life: { annual_loss } }) =>
+  annual_loss.high >= 1 && [
+    "life.annual_loss",
+    "reaches 1, which no rate gives",
+    "Do not round it: 1 - exp(-1/lifespan) stays below 1.",
   ];
-
-const NUMBER_IN_WORDS = /(\d+(?:\.\d+)?) (days|mm deep|litres|m²|°C)/g;
-
-/** `only_if` repeats figures in words: they must be those of the facts. */
-const sameFigures: Rule = ({ only_if, tank, needs, water }) => {
-  const facts: Record<string, number> = {
-    days: tank.min_age.value,
-    "mm deep": needs.sand_depth.value,
-    litres: tank.min_volume.value,
-    "m²": needs.sand_area.value / 1e4,
-    "°C": water.temperature.max,
-  };
-  for (const [index, sentence] of only_if.entries()) {
-    for (const [all, number, unit = ""] of sentence.matchAll(NUMBER_IN_WORDS)) {
-      if (Number(number) !== facts[unit])
-        return [`only_if.${index}`, `says ${all}, the fact is ${facts[unit]} ${unit}`, "Make the two agree."];
-    }
-  }
-  return;
-};
 
 const RULES: readonly Rule[] = [
   dietSum,
@@ -125,9 +92,8 @@ const RULES: readonly Rule[] = [
   coolFlag,
   tissue,
   carbonOrder,
-  company,
-  shells,
-  sameFigures,
+  loss,
+  ...keepingRules,
 ];
 
 export function checkAnimal(file: string, animal: AnimalFile): Problem[] {

@@ -26,8 +26,10 @@ const MISSING_FIX: Readonly<Record<string, string>> = {
 
 /** The likely way out of a schema issue. */
 function fixFor(issue: z.core.$ZodIssue, last: string): string {
-  const own = issue.code === "custom" ? issue.params?.["fix"] : undefined;
-  if (typeof own === "string") return own;
+  if (issue.code === "custom") {
+    const { fix } = issue.params ?? {};
+    if (typeof fix === "string") return fix;
+  }
   if (MISSING_FIX[last] !== undefined) return MISSING_FIX[last];
   if (issue.code === "unrecognized_keys" || issue.code === "invalid_key") {
     return "Check the spelling, or add the field to tools/facts/animal-schema.ts and src/engine/types.";
