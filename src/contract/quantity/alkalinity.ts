@@ -13,6 +13,8 @@ import { figure } from "./show.ts";
 
 const MOST_DKH = 40;
 const PPM = "mg/L as CaCO3";
+/** Reef water; a rival reading must fall here to be offered. */
+const LIKELY_DKH = { min: 6, max: 13 };
 
 const dkh = (meq: number): number => fromCanonical("alkalinity", meq, "dKH");
 const meq = (value: number, unit: string): number =>
@@ -43,7 +45,7 @@ const rule: MeasureRule<MeasureContext> = {
 /** The same figure in another unit, when that makes seawater of it. */
 function otherUnit(value: number, unit: string, why: string): Judgement | null {
   const degrees = dkh(meq(value, unit));
-  if (degrees < 4 || degrees > 16) return null;
+  if (degrees < LIKELY_DKH.min || degrees > LIKELY_DKH.max) return null;
   const named = unit === PPM ? "ppm as CaCO3" : unit;
   const label =
     unit === "dKH" ? `${figure(value)} dKH` : `${figure(value)} ${named} (${figure(degrees)} dKH)`;
@@ -53,7 +55,7 @@ function otherUnit(value: number, unit: string, why: string): Judgement | null {
 
 function judgeAlkalinity({ low, middle, unit, form }: Candidate): Judgement | null {
   const degrees = dkh(middle);
-  if (degrees >= 6 && degrees <= 13) return null;
+  if (degrees >= LIKELY_DKH.min && degrees <= LIKELY_DKH.max) return null;
   if (form === "exact" && (unit === "dKH" || unit === "meq/L")) {
     const high = degrees > 13;
     const size = high

@@ -134,7 +134,12 @@ export function readMeasure<C extends MeasureContext>(
   if (others.length > 0) {
     const words =
       rule.whichUnit?.(possible) ?? `could be ${possible.map((c) => inWords(c, rule)).join(" or ")}. Which?`;
-    const choices = possible.map((c) => ({ label: inWords(c, rule), text: phrase(c) }));
+    // Whoever picks a reading has looked: it must not lead to a second question.
+    const unlikely = (c: Candidate) => rule.judge?.(c, context)?.verdict === "ask";
+    const choices = possible.map((c) => ({
+      label: inWords(c, rule),
+      text: `${phrase(c)}${unlikely(c) ? " (checked)" : ""}`,
+    }));
     return asked(typed, say("AMBIG", words), choices);
   }
   const value = amount(only, rule, context);

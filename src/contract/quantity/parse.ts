@@ -33,7 +33,8 @@ const CHECKED = /\s*\(checked\)$/i;
 export function tidy(text: string): string {
   return asciiDigits(text.normalize("NFKC"))
     .replace(/[\u2212\u2010-\u2015]/g, "-")
-    .replace(/\u2019/g, "'")
+    .replace(/[\u2019\u066c]/g, "'")
+    .replace(/\u066b/g, ".")
     .replace(/\s+/g, " ")
     .trim();
 }

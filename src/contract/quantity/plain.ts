@@ -81,13 +81,6 @@ const RULES = {
     hard: { min: 0, max: 1000, open: true },
     example: "60",
   }),
-  depth_mm: convertible({
-    label: "Sand depth",
-    quantity: "length",
-    unit: "mm",
-    hard: { min: 0, max: 500 },
-    example: "30",
-  }),
   area_m2: convertible({
     label: "Area",
     quantity: "area",

@@ -14,6 +14,7 @@ function visible(character: string): string {
 
 /** Typed text as it may be repeated: controls as symbols, shortened after 60 characters. */
 export function shown(text: string): string {
+  if (text.length <= LONGEST_SHOWN) return text.replace(UNSEEN, visible);
   // Cut before segmenting: a note of a million characters must not cost a million steps.
   const start = [...segmenter.segment(text.slice(0, 40 * LONGEST_SHOWN))].map(({ segment }) => segment);
   const short = start.length > LONGEST_SHOWN;

@@ -1,5 +1,6 @@
 /** From a file of the right shape to what it says: every entry through its reader, findings and notices gathered. */
 
+import { readCoverage } from "../quantity/coverage.ts";
 import { readDate } from "../quantity/date.ts";
 import { readFeedAmount } from "../quantity/feeding.ts";
 import type { FindAnimal } from "../quantity/find-animal.ts";
@@ -7,6 +8,7 @@ import { isKept, type Outcome, refused } from "../quantity/outcome.ts";
 import { readPh } from "../quantity/ph.ts";
 import { type PlainKey, readPlain } from "../quantity/plain.ts";
 import { readSalinity } from "../quantity/salinity.ts";
+import { readSandDepth } from "../quantity/sand-depth.ts";
 import { readSides, type Sides } from "../quantity/sides.ts";
 import { readSpecies } from "../quantity/species.ts";
 import { readTemperature } from "../quantity/temperature.ts";
@@ -61,7 +63,9 @@ export function interpret(
   const { rock, floor, light, feeding, equipment, care } = file;
   const amounts: Partial<Record<AmountField, Told>> = defined({
     rockKg: plain(["rock", "rock_kg"], rock?.rock_kg, "rock_kg", "kg"),
-    sandDepthMm: plain(["floor", "depth_mm"], floor?.depth_mm, "depth_mm", "mm"),
+    sandDepthMm: entries.told(["floor", "depth_mm"], floor?.depth_mm, (t, c) =>
+      readSandDepth(t, { ...c, unit: "mm" }),
+    ),
     sandM2: plain(["floor", "area_m2"], floor?.area_m2, "area_m2", "m2"),
     lightHours: plain(["light", "hours_per_day"], light?.hours_per_day, "hours", "h"),
     par: plain(["light", "par_umol_m2_s"], light?.par_umol_m2_s, "par", "PAR"),
@@ -139,7 +143,14 @@ export function interpret(
     keeperLevel: file.keeper_experience,
     medicines: (file.medicines ?? []).map((name) => name.trim()).filter((name) => name !== ""),
     trouble: file.trouble?.trim() || null,
-    sightings: defined(file.sightings ?? {}),
+    sightings: defined(
+      Object.fromEntries(
+        Object.entries(file.sightings ?? {}).map(([growth, value]) => [
+          growth,
+          entries.read(["sightings", growth], value, readCoverage)?.cover,
+        ]),
+      ),
+    ),
     readings: readReadings(file, entries, stocked, firstSeawaterOn),
     wishes: ids("wishes"),
     exclusions: ids("exclusions"),

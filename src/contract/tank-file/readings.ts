@@ -3,7 +3,7 @@ import type { Reading } from "../../engine/types/tank.ts";
 import { nitrateToN, nitriteToN, phosphateToP } from "../../engine/units/nutrients.ts";
 import { readAlkalinity } from "../quantity/alkalinity.ts";
 import { readAmmonia } from "../quantity/ammonia.ts";
-import { readDate } from "../quantity/date.ts";
+import { readInstant } from "../quantity/instant.ts";
 import type { MeasureContext } from "../quantity/measure.ts";
 import { readCalcium, readMagnesium } from "../quantity/minerals.ts";
 import { readNitrate, readNitrite, readPhosphate } from "../quantity/nutrients.ts";
@@ -69,10 +69,12 @@ export function readReadings(
   const table = rules(stocked);
   return (file.readings ?? []).flatMap((entry, i) => {
     const on = entries.read(["readings", i, "on"], entry.on, (text, context) =>
-      readDate(text, {
+      readInstant(text, {
         ...context,
         today: entries.context.today,
         future: "refuse",
+        now: null,
+        zone: null,
         notBefore: firstSeawaterOn ?? null,
       }),
     );
@@ -89,7 +91,7 @@ export function readReadings(
           kitStep: kitStep !== null && Number.isFinite(kitStep) ? kitStep : null,
         }),
       );
-      return amount === undefined ? [] : [readingOf(rule, amount, kitStep, on ?? null)];
+      return amount === undefined ? [] : [readingOf(rule, amount, kitStep, on?.day ?? null)];
     });
   });
 }

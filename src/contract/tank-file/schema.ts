@@ -65,7 +65,9 @@ const readings = z.strictObject({
     .meta({ description: "Smallest step of each kit, in the unit of the name" }),
 });
 
-const seen = z.enum(["none", "trace", "patches", "covered"]);
+const seen = z
+  .union([z.enum(["none", "trace", "patches", "covered"]), z.number(), z.string()])
+  .meta({ description: "none, trace, patches, covered, or a share such as 30 %" });
 
 export const tankFileSchema = z
   .strictObject({
