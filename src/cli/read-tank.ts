@@ -37,10 +37,16 @@ export function readTankResult(file: string, io: Io, preferences: Partial<Prefer
 export function findingLines(file: string, findings: readonly Finding[]): string[] {
   return findings.flatMap(({ line, message, choices }) => {
     const fixes = choices.flatMap(({ label, text }) =>
-      text === null ? [] : [text === label ? text : `${text}  (${label})`],
+      text === null ? [] : [`${text}${aside(text, label)}`],
     );
     return [`${place(file, line)} ${message.text}`, ...fixes.map((fix) => `    write: ${fix}`)];
   });
+}
+
+/** What a fix's label adds to the text that is to be written. */
+function aside(text: string, label: string): string {
+  const more = label.startsWith(text) ? label.slice(text.length).trim() : `(${label})`;
+  return more === "" ? "" : `  ${more}`;
 }
 
 export const noticeLine = (file: string, { line, text }: Notice): string => `${place(file, line)} ${text}`;

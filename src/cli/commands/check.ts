@@ -1,0 +1,40 @@
+/** `grazewell check`: reads a tank file as every other command would, and says what it made of it. */
+import { Command } from "commander";
+import { printCheck } from "../check/print.ts";
+import { reportOf } from "../check/report.ts";
+import { CliError, EXIT, type Io } from "../io.ts";
+import { findingLines, readTankResult } from "../read-tank.ts";
+
+const EXAMPLES = `Examples:
+  grazewell check examples/first-reef.yaml
+  grazewell check tank.json --json
+  cat tank.yaml | grazewell check -
+`;
+
+export function command(io: Io): Command {
+  return new Command("check")
+    .summary("what is wrong with a tank file, how it was read, what was assumed")
+    .description(
+      "Reads a tank file and says all that is wrong with it at once, how each entry was read, and what was assumed because nobody said. The file's form: docs/tank-file.md.",
+    )
+    .addHelpText("before", EXAMPLES)
+    .argument("<file>", "tank file, YAML or JSON; - for standard input")
+    .option("--json", "data for programs: docs/schemas/check.schema.json")
+    .addHelpText(
+      "after",
+      "\nEnds with 0 when the file can be used, 65 when something is to mend, 66 when it can't be read.",
+    )
+    .action((file: string, flags: { readonly json?: true }) => {
+      const result = readTankResult(file, io);
+      const report = reportOf(file, result);
+      if (flags.json === true) io.out(JSON.stringify(report, null, 2));
+      else if (report.ok) printCheck(report, io);
+      if (result.ok) return;
+      const count = result.findings.length;
+      const heading = `${count} ${count === 1 ? "thing" : "things"} to mend. Nothing was computed.`;
+      throw new CliError(
+        EXIT.badData,
+        flags.json === true ? [] : [...findingLines(file, result.findings), heading],
+      );
+    });
+}
