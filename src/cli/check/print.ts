@@ -16,7 +16,7 @@ export function printCheck(report: Read, io: Io): void {
     "What is known (range that holds it 9 times in 10)",
     facts
       .filter(({ origin }) => origin !== "assumed")
-      .map((fact) => columns(fact.label, `${band(fact)} ${fact.unit}`.trim(), fact.how)),
+      .flatMap((fact) => columns(fact.label, `${band(fact)} ${fact.unit}`.trim(), fact.how)),
   );
   section(
     "Assumed, as nobody said; those that matter most come first",

@@ -36,6 +36,7 @@ const LABELS: Readonly<Record<string, string>> = {
   grazewell_tank: "File version",
   name: "Name",
   note: "Note",
+  as_of: "As of",
   preferences: "Preferences",
   locale: "Locale",
   gallon: "Gallon",

@@ -34,8 +34,14 @@ export function interpret(
   file: TankFile,
   context: EntryContext & { readonly findAnimal: FindAnimal },
 ): Interpretation {
-  const entries = new Entries(context);
-  const { today, findAnimal } = context;
+  const asOf = new Entries(context);
+  const { findAnimal } = context;
+  const today =
+    asOf.read(["as_of"], file.as_of, (text, c) =>
+      readDate(text, { ...c, today: context.today, future: "refuse" }),
+    ) ?? context.today;
+  // All else in the file is judged from the day it speaks of.
+  const entries = new Entries({ ...context, today });
   const plain = (path: Path, value: Amountish, key: PlainKey, unit: string): Told | undefined =>
     entries.told(path, value, (text, c) => readPlain(key, text, { ...c, unit }));
   const boxes = readBoxes(file, entries);
@@ -158,7 +164,11 @@ export function interpret(
     priceBandMax: file.price_band_max ?? 4,
   };
   entries.read(["note"], file.note, (text) => readNote(text, "Note"));
-  return { stated, findings: entries.findings, notices: entries.notices };
+  return {
+    stated,
+    findings: [...asOf.findings, ...entries.findings],
+    notices: [...asOf.notices, ...entries.notices],
+  };
 }
 
 function readBoxes(file: TankFile, entries: Entries): Pick<Stated, "waterL" | "display" | "otherChambers"> {

@@ -74,6 +74,7 @@ export const tankFileSchema = z
     grazewell_tank: z.literal(TANK_FILE_VERSION),
     name: text.optional(),
     note: text.optional(),
+    as_of: day.optional().meta({ description: "The day the file speaks of; today where left out" }),
     preferences: z
       .strictObject({
         locale: text.optional(),
