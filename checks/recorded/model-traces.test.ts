@@ -12,11 +12,12 @@ interface Recorded extends Scenario {
   readonly daily: Record<string, number[]>;
   readonly outsideAtEnd: Record<string, number>;
 }
-const { scenarios } = JSON.parse(
-  readFileSync(new URL("./model-traces.json", import.meta.url), "utf8"),
-) as { scenarios: Recorded[] };
+const { scenarios } = JSON.parse(readFileSync(new URL("./model-traces.json", import.meta.url), "utf8")) as {
+  scenarios: Recorded[];
+};
 
-const EVENT_FLUXES = /^(added|taken out|glass|water change|siphon|dosed|carrion|filter cleaned|algae pulled|refugium|sorbent renewed|fish dead)/;
+const EVENT_FLUXES =
+  /^(added|taken out|glass|water change|siphon|dosed|carrion|filter cleaned|algae pulled|refugium|sorbent renewed|fish dead)/;
 
 describe.each(scenarios)("$id", (scenario) => {
   const trace = traceScenario(scenario);
@@ -44,7 +45,10 @@ describe.each(scenarios)("$id", (scenario) => {
     for (const [place, value] of Object.entries(scenario.outsideAtEnd)) {
       // `dead` also takes the bodies that a crewDeath event leaves, which the reference keeps apart
       if (place.startsWith("dead") && scenario.events.some(({ kind }) => kind === "crewDeath")) continue;
-      expect(outside.get(place) ?? 0, place).toBeCloseTo(value, value === 0 ? 6 : 5 - Math.floor(Math.log10(Math.abs(value))) - 1);
+      expect(outside.get(place) ?? 0, place).toBeCloseTo(
+        value,
+        value === 0 ? 6 : 5 - Math.floor(Math.log10(Math.abs(value))) - 1,
+      );
     }
   });
 

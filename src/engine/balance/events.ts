@@ -17,8 +17,8 @@ import {
   O,
   type Outside,
   PO4,
-  type Pool,
   POOL_INDEX,
+  type Pool,
   PSB,
   R,
   reserveAt,
@@ -50,7 +50,9 @@ interface EventKinds {
 export type EventKind = keyof EventKinds;
 
 /** An event at day `t` of a run. */
-export type TankEvent = { [Kind in EventKind]: { readonly t: number; readonly kind: Kind } & Readonly<EventKinds[Kind]> }[EventKind];
+export type TankEvent = {
+  [Kind in EventKind]: { readonly t: number; readonly kind: Kind } & Readonly<EventKinds[Kind]>;
+}[EventKind];
 
 /** Reserve of a bought animal, share of full, where nobody says: new arrivals are thin. */
 export const ARRIVAL_CONDITION = 0.6;
@@ -91,7 +93,13 @@ export function applyEvent(world: World, y: Float64Array, event: TankEvent, ledg
       ledger?.add(name, element, crop, S + e, held * (1 - removed));
     });
   };
-  const into = (name: string, place: Outside, pool: number, amount: number, element: "C" | "N" | "P"): void => {
+  const into = (
+    name: string,
+    place: Outside,
+    pool: number,
+    amount: number,
+    element: "C" | "N" | "P",
+  ): void => {
     y[pool] = y[pool]! + amount;
     ledger?.add(name, element, place, pool, amount);
   };

@@ -12,7 +12,9 @@ import {
   FG,
   K,
   M,
+  MA,
   NICHE_COUNT,
+  NICHE_POOL,
   NO2,
   NO3,
   O,
@@ -81,7 +83,10 @@ export const rateCount = (speciesCount: number): number => RATE.kind + speciesCo
 /** Space the kernel works in, one a run: nothing is allocated while integrating. */
 export class Scratch {
   readonly jac: Float64Array;
+  readonly carbon = new Float64Array(NICHE_COUNT);
+  readonly pressure = new Float64Array(NICHE_COUNT);
   readonly available = new Float64Array(NICHE_COUNT);
+  readonly offer = new Float64Array(NICHE_COUNT);
   readonly cleared = new Float64Array(NICHE_COUNT);
   readonly egested = new Float64Array(NICHE_COUNT);
   readonly mucus = new Float64Array(NICHE_COUNT);
@@ -104,7 +109,6 @@ export function derivatives(
   rates: Float64Array | null,
 ): void {
   const c = world.c;
-  dy.fill(0);
   crew(world, y, dy, scratch, wantJacobian, rates);
   algae(world, y, dy, scratch, wantJacobian, rates);
   stuffs(world, y, dy, scratch, rates);
@@ -361,92 +365,94 @@ function crew(
   wantJacobian: boolean,
   rates: Float64Array | null,
 ): void {
-  const { c, kind, alga } = world;
-  const { available, cleared, egested, mucus } = scratch;
+  const { c, kind, dietFrom, dietNiche, dietWeight } = world;
+  const { carbon, available, offer, cleared, egested, mucus } = scratch;
   const count = world.species.length;
   cleared.fill(0);
   egested.fill(0);
   mucus.fill(0);
-  if (count > 0) {
-    availability(world, y, available);
-    const phi0 = c[SCALAR.phi0]!;
-    const hs = c[SCALAR.hs]!;
-    const z = y[TAN]! * c[SCALAR.zPerTan]!;
-    const poison = (c[SCALAR.mtox]! * z * z) / (1 + z * z);
-    const smooth = world.mortality === "expected" ? 1 : 0;
-    for (let s = 0; s < count; s += 1) {
-      const at = s * KIND.stride;
-      const heads = y[POOL_COUNT + s]!;
-      const reserve = y[POOL_COUNT + count + s]!;
-      const level = reserve / (heads * kind[at + KIND.eFull]! + 1e-6);
-      let offered = 0;
-      for (let j = 0; j < NICHE_COUNT; j += 1) {
-        offered += kind[at + KIND.weight + j]! * available[j]! * carbonOf(y, j);
-      }
-      const appetite = 1 - kind[at + KIND.appetiteFall]! * level * level;
-      const pull = (heads * kind[at + KIND.imax]! * appetite) / (1 + offered);
-      const intake = pull * offered;
-      const egest = kind[at + KIND.egested]!;
-      const muc = kind[at + KIND.mucus]!;
-      for (let j = 0; j < NICHE_COUNT; j += 1) {
-        const clear = available[j]! * kind[at + KIND.weight + j]! * pull;
-        cleared[j] = cleared[j]! + clear;
-        egested[j] = egested[j]! + egest * clear;
-        mucus[j] = mucus[j]! + muc * clear;
-        if (rates !== null) recordIntake(world, y, rates, s, j, clear);
-      }
-      const hc = level * c[SCALAR.invHc]!;
-      const hc2 = hc * hc;
-      const death = kind[at + KIND.m0]! + c[SCALAR.m1]! / (1 + hc2 * hc2) + poison;
-      const upkeep = (kind[at + KIND.resp]! * heads * (1 + hs) * level) / (level + hs);
-      const dead = smooth * death * heads;
-      const lost = smooth * death * reserve;
-      dy[POOL_COUNT + s] = -dead;
-      dy[POOL_COUNT + count + s] = phi0 * kind[at + KIND.eta]! * intake - upkeep - lost;
-      dy[POOL_COUNT + 2 * count + s] = death;
-      dy[K] = dy[K]! + dead * kind[at + KIND.bC]! + lost;
-      dy[K + 1] = dy[K + 1]! + dead * kind[at + KIND.bN]!;
-      dy[K + 2] = dy[K + 2]! + dead * kind[at + KIND.bP]!;
-      if (wantJacobian) {
-        const toReserve = phi0 * kind[at + KIND.eta]! * pull;
-        scratch.jac[JAC.reserve + 2 * s] = toReserve * available[6]! * kind[at + KIND.weight + 6]!;
-        scratch.jac[JAC.reserve + 2 * s + 1] = toReserve * available[7]! * kind[at + KIND.weight + 7]!;
-      }
+  readCarbon(y, carbon);
+  availability(world, y, scratch);
+  const phi0 = c[SCALAR.phi0]!;
+  const hs = c[SCALAR.hs]!;
+  const invHc = c[SCALAR.invHc]!;
+  const m1 = c[SCALAR.m1]!;
+  const z = y[TAN]! * c[SCALAR.zPerTan]!;
+  const poison = (c[SCALAR.mtox]! * z * z) / (1 + z * z);
+  const smooth = world.mortality === "expected" ? 1 : 0;
+  let carrionC = 0;
+  let carrionN = 0;
+  let carrionP = 0;
+  for (let s = 0; s < count; s += 1) {
+    const heads = y[POOL_COUNT + s]!;
+    const reserve = y[POOL_COUNT + count + s]!;
+    // A kind that is not there at all has no rate of any kind; exact, not a threshold.
+    if (heads === 0 && reserve === 0) {
+      dy[POOL_COUNT + s] = 0;
+      dy[POOL_COUNT + count + s] = 0;
+      dy[POOL_COUNT + 2 * count + s] = 0;
+      if (wantJacobian) scratch.jac.fill(0, JAC.reserve + 2 * s, JAC.reserve + 2 * s + 2);
       if (rates !== null) {
         const block = RATE.kind + s * RATE.kindStride;
-        rates[block + RATE.upkeep] = upkeep;
-        rates[block + RATE.deaths] = dead;
-        rates[block + RATE.reserveLost] = lost;
+        rates.fill(0, block, block + RATE.kindStride);
       }
+      continue;
     }
-    const disl = c[SCALAR.disl]!;
-    const faecD = c[SCALAR.faecD]!;
-    for (let i = 0; i < 4; i += 1) {
-      const crop = y[FG + i]!;
-      const at = i * ALGA.stride;
-      const qN = alga[at + ALGA.qN]!;
-      const qP = alga[at + ALGA.qP]!;
-      const eaten = cleared[i]! * crop;
-      const faeces = egested[i]! * crop;
-      const absorbed = eaten - faeces;
-      const loose = disl * eaten;
-      dy[FG + i] = dy[FG + i]! - eaten - loose;
-      dy[S] = dy[S]! + loose;
-      dy[S + 1] = dy[S + 1]! + loose * qN;
-      dy[S + 2] = dy[S + 2]! + loose * qP;
-      const onSand = faecD * faeces;
-      const inRock = faeces - onSand;
-      dy[D] = dy[D]! + onSand;
-      dy[D + 1] = dy[D + 1]! + onSand * qN;
-      dy[D + 2] = dy[D + 2]! + onSand * qP;
-      dy[Q] = dy[Q]! + inRock;
-      dy[Q + 1] = dy[Q + 1]! + inRock * qN;
-      dy[Q + 2] = dy[Q + 2]! + inRock * qP;
-      dy[O] = dy[O]! + mucus[i]! * crop;
-      dy[TAN] = dy[TAN]! + absorbed * qN;
-      dy[PO4] = dy[PO4]! + absorbed * qP;
+    const at = s * KIND.stride;
+    const first = dietFrom[s]!;
+    const end = dietFrom[s + 1]!;
+    const level = reserve / (heads * kind[at + KIND.eFull]! + 1e-6);
+    let offered = 0;
+    for (let k = first; k < end; k += 1) offered += dietWeight[k]! * offer[dietNiche[k]!]!;
+    const appetite = 1 - kind[at + KIND.appetiteFall]! * level * level;
+    const pull = (heads * kind[at + KIND.imax]! * appetite) / (1 + offered);
+    const pullEgested = pull * kind[at + KIND.egested]!;
+    const pullMucus = pull * kind[at + KIND.mucus]!;
+    for (let k = first; k < end; k += 1) {
+      const j = dietNiche[k]!;
+      const weight = dietWeight[k]!;
+      cleared[j] = cleared[j]! + weight * pull;
+      egested[j] = egested[j]! + weight * pullEgested;
+      mucus[j] = mucus[j]! + weight * pullMucus;
+    }
+    const hc = level * invHc;
+    const hc2 = hc * hc;
+    const death = kind[at + KIND.m0]! + m1 / (1 + hc2 * hc2) + poison;
+    const upkeep = (kind[at + KIND.resp]! * heads * (1 + hs) * level) / (level + hs);
+    const toReserve = phi0 * kind[at + KIND.eta]! * pull;
+    const dead = smooth * death * heads;
+    const lost = smooth * death * reserve;
+    dy[POOL_COUNT + s] = -dead;
+    dy[POOL_COUNT + count + s] = toReserve * offered - upkeep - lost;
+    dy[POOL_COUNT + 2 * count + s] = death;
+    carrionC += dead * kind[at + KIND.bC]! + lost;
+    carrionN += dead * kind[at + KIND.bN]!;
+    carrionP += dead * kind[at + KIND.bP]!;
+    if (wantJacobian) {
+      scratch.jac[JAC.reserve + 2 * s] = toReserve * available[6]! * kind[at + KIND.weight + 6]!;
+      scratch.jac[JAC.reserve + 2 * s + 1] = toReserve * available[7]! * kind[at + KIND.weight + 7]!;
+    }
+    if (rates !== null) {
+      const block = RATE.kind + s * RATE.kindStride;
+      for (let k = first; k < end; k += 1) {
+        const j = dietNiche[k]!;
+        recordIntake(world, y, rates, block + 3 * j, j, available[j]! * dietWeight[k]! * pull);
+      }
+      rates[block + RATE.upkeep] = upkeep;
+      rates[block + RATE.deaths] = dead;
+      rates[block + RATE.reserveLost] = lost;
     }
   }
+  for (let j = 0; j < NICHE_COUNT; j += 1) {
+    const share = available[j]!;
+    cleared[j] = cleared[j]! * share;
+    egested[j] = egested[j]! * share;
+    mucus[j] = mucus[j]! * share;
+  }
+  dy[K] = carrionC;
+  dy[K + 1] = carrionN;
+  dy[K + 2] = carrionP;
+  grazing(world, dy, scratch);
   if (wantJacobian) {
     const jac = scratch.jac;
     jac[JAC.lossW] = cleared[6]!;
@@ -458,49 +464,115 @@ function crew(
   }
 }
 
-/** Carbon of a niche's pool. */
-function carbonOf(y: Float64Array, niche: number): number {
-  // film glass, rock, sand and filaments stand side by side; then detritus on sand, in crevices, leftovers, carrion
-  return y[niche < 4 ? FG + niche : niche < 6 ? D + 3 * (niche - 4) : W + 3 * (niche - 6)]!;
+/** What becomes of the algae that the crew eats and loosens. First writer of these rows: it sets, the rest adds. */
+function grazing(world: World, dy: Float64Array, scratch: Scratch): void {
+  const { c, alga } = world;
+  const { carbon, cleared, egested, mucus } = scratch;
+  const disl = c[SCALAR.disl]!;
+  const faecD = c[SCALAR.faecD]!;
+  let looseC = 0;
+  let looseN = 0;
+  let looseP = 0;
+  let faecesC = 0;
+  let faecesN = 0;
+  let faecesP = 0;
+  let tan = 0;
+  let po4 = 0;
+  let slime = 0;
+  for (let i = 0; i < 4; i += 1) {
+    const crop = carbon[i]!;
+    const at = i * ALGA.stride;
+    const qN = alga[at + ALGA.qN]!;
+    const qP = alga[at + ALGA.qP]!;
+    const eaten = cleared[i]! * crop;
+    const faeces = egested[i]! * crop;
+    const absorbed = eaten - faeces;
+    const loose = disl * eaten;
+    dy[FG + i] = -eaten - loose;
+    looseC += loose;
+    looseN += loose * qN;
+    looseP += loose * qP;
+    faecesC += faeces;
+    faecesN += faeces * qN;
+    faecesP += faeces * qP;
+    tan += absorbed * qN;
+    po4 += absorbed * qP;
+    slime += mucus[i]! * crop;
+  }
+  dy[MA] = 0;
+  dy[S] = looseC;
+  dy[S + 1] = looseN;
+  dy[S + 2] = looseP;
+  const inRock = 1 - faecD;
+  dy[D] = faecD * faecesC;
+  dy[D + 1] = faecD * faecesN;
+  dy[D + 2] = faecD * faecesP;
+  dy[Q] = inRock * faecesC;
+  dy[Q + 1] = inRock * faecesN;
+  dy[Q + 2] = inRock * faecesP;
+  dy[O] = slime;
+  dy[O + 1] = 0;
+  dy[O + 2] = 0;
+  dy[TAN] = tan;
+  dy[PO4] = po4;
+}
+
+/** Carbon of each niche's pool. */
+function readCarbon(y: Float64Array, carbon: Float64Array): void {
+  carbon[0] = y[FG]!;
+  carbon[1] = y[FG + 1]!;
+  carbon[2] = y[FG + 2]!;
+  carbon[3] = y[FG + 3]!;
+  carbon[4] = y[D]!;
+  carbon[5] = y[Q]!;
+  carbon[6] = y[W]!;
+  carbon[7] = y[K]!;
 }
 
 /** Share of each niche within reach per mg eaten: refuge, size escape of filaments, crowding (4.8). */
-function availability(world: World, y: Float64Array, available: Float64Array): void {
-  const { c, niche, kind } = world;
+function availability(world: World, y: Float64Array, scratch: Scratch): void {
+  const { c, niche, kind, dietFrom, dietNiche, dietWeight } = world;
+  const { carbon, available, offer, pressure } = scratch;
   const count = world.species.length;
+  pressure.fill(0);
+  for (let s = 0; s < count; s += 1) {
+    const force = y[POOL_COUNT + s]! * kind[s * KIND.stride + KIND.imax]!;
+    if (force === 0) continue;
+    for (let k = dietFrom[s]!; k < dietFrom[s + 1]!; k += 1) {
+      const j = dietNiche[k]!;
+      pressure[j] = pressure[j]! + dietWeight[k]! * force;
+    }
+  }
   for (let j = 0; j < NICHE_COUNT; j += 1) {
     const at = j * NICHE.stride;
-    const density = carbonOf(y, j) * niche[at + NICHE.invDensityArea]!;
+    const density = carbon[j]! * niche[at + NICHE.invDensityArea]!;
     const invScale = niche[at + NICHE.invScale]!;
-    let share = (density / (density + niche[at + NICHE.refuge]! + TINY)) * invScale;
-    if (j === 3) share /= 1 + density * density * c[SCALAR.invBesc2]!;
-    let pressure = 0;
-    for (let s = 0; s < count; s += 1) {
-      const to = s * KIND.stride;
-      pressure += kind[to + KIND.weight + j]! * y[POOL_COUNT + s]! * kind[to + KIND.imax]!;
-    }
-    available[j] = share / (1 + pressure * invScale * niche[at + NICHE.invCrowding]!);
+    let reach = density + niche[at + NICHE.refuge]! + TINY;
+    if (j === 3) reach *= 1 + density * density * c[SCALAR.invBesc2]!;
+    const crowd = 1 + pressure[j]! * invScale * niche[at + NICHE.invCrowding]!;
+    const share = (density * invScale) / (reach * crowd);
+    available[j] = share;
+    offer[j] = share * carbon[j]!;
   }
 }
 
-/** What one kind eats from one niche, by element. */
+/** What one kind eats from one niche at clearance `clear` (1/d), by element, into three rates from `to` on. */
 function recordIntake(
   world: World,
   y: Float64Array,
   rates: Float64Array,
-  species: number,
+  to: number,
   niche: number,
   clear: number,
 ): void {
-  const to = RATE.kind + species * RATE.kindStride + niche * 3;
-  const carbon = clear * carbonOf(y, niche);
+  const pool = NICHE_POOL[niche]!;
+  const carbon = clear * y[pool]!;
   rates[to] = carbon;
   if (niche < 4) {
     const at = niche * ALGA.stride;
     rates[to + 1] = carbon * world.alga[at + ALGA.qN]!;
     rates[to + 2] = carbon * world.alga[at + ALGA.qP]!;
   } else {
-    const pool = niche < 6 ? D + 3 * (niche - 4) : W + 3 * (niche - 6);
     rates[to + 1] = clear * y[pool + 1]!;
     rates[to + 2] = clear * y[pool + 2]!;
   }

@@ -2,7 +2,26 @@
  * The running ledger: how much of each element went from where to where, by the name of what happened.
  * Amounts are added with the integrator's own weights, so that the table and the pools agree to rounding.
  */
-import { type Element, FG, O, POOL_COUNT, POOLS, K, S, D, Q, R, M, W, TAN, NO2, NO3, PO4, PRK, PSB } from "./pools.ts";
+import {
+  D,
+  type Element,
+  FG,
+  K,
+  M,
+  NO2,
+  NO3,
+  O,
+  PO4,
+  POOL_COUNT,
+  POOLS,
+  PRK,
+  PSB,
+  Q,
+  R,
+  S,
+  TAN,
+  W,
+} from "./pools.ts";
 import { type Place, placeName, type Transfer, transfersOf } from "./transfers.ts";
 import { ALGA, ALGA_COUNT, type World } from "./world.ts";
 

@@ -41,6 +41,8 @@ export function guardedStep(
   }
   count.patankar += 1;
   const rates = patankarEuler(stepper, y, h);
+  if (!isNonNegative(y))
+    throw new RangeError("Cannot go on: a pool is not a number; an input must be out of range");
   onStep?.(rates, h);
 }
 
@@ -74,7 +76,8 @@ export function patankarEuler(stepper: Stepper, y: Float64Array, h: number): Flo
   for (let s = 0; s < kinds; s += 1) {
     const block = RATE.kind + s * RATE.kindStride;
     // Whole bodies: heads and their reserve leave together; eating happens niche by niche, all elements alike.
-    factor[block + RATE.deaths] = 1 / (1 + (h * rates[block + RATE.deaths]!) / Math.max(y[POOL_COUNT + s]!, 1e-300));
+    factor[block + RATE.deaths] =
+      1 / (1 + (h * rates[block + RATE.deaths]!) / Math.max(y[POOL_COUNT + s]!, 1e-300));
     for (let j = 0; j < RATE.upkeep; j += 3) {
       const least = Math.min(factor[block + j]!, factor[block + j + 1]!, factor[block + j + 2]!);
       factor.fill(least, block + j, block + j + 3);

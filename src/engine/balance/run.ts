@@ -6,7 +6,7 @@ import type { RandomStream } from "../numeric/random.ts";
 import { applyEvent, buryCrew, disturbs, type TankEvent } from "./events.ts";
 import { rateCount } from "./kernel.ts";
 import { Ledger } from "./ledger.ts";
-import { headsAt, hazardAt, reserveAt } from "./pools.ts";
+import { hazardAt, headsAt, reserveAt } from "./pools.ts";
 import { type GuardCount, guardedStep } from "./positivity.ts";
 import { Stepper } from "./rosenbrock.ts";
 import type { World } from "./world.ts";

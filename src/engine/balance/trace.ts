@@ -48,18 +48,22 @@ const FINE_ENOUGH = 1e-7;
 
 /** @throws RangeError when a name in `initial` is no pool, or an event names an unknown kind */
 export function traceScenario(scenario: Scenario): Trace {
-  let coarse = traceAt(scenario, FIRST_STEP);
+  let coarse = traceAt(scenario, FIRST_STEP, false);
   for (let step = FIRST_STEP / 2; ; step /= 2) {
-    const fine = traceAt(scenario, step);
+    const fine = traceAt(scenario, step, false);
     const changed = largestChange(coarse.daily, fine.daily);
     if (changed <= FINE_ENOUGH || step <= FINEST_STEP) {
-      return { ...fine, stepDays: step, lastHalvingChanged: changed };
+      return { ...traceAt(scenario, step, true), stepDays: step, lastHalvingChanged: changed };
     }
     coarse = fine;
   }
 }
 
-function traceAt(scenario: Scenario, stepDays: number): Omit<Trace, "stepDays" | "lastHalvingChanged"> {
+function traceAt(
+  scenario: Scenario,
+  stepDays: number,
+  keepLedger: boolean,
+): Omit<Trace, "stepDays" | "lastHalvingChanged"> {
   const world = new World({
     inputs: scenario.tank,
     parameters: scenario.parameters,
@@ -79,14 +83,14 @@ function traceAt(scenario: Scenario, stepDays: number): Omit<Trace, "stepDays" |
     days: scenario.days,
     steps: { kind: "fixed", days: stepDays },
     rowEvery: 1,
-    keepLedger: true,
+    keepLedger,
     onRow: (_, state) => {
       names.forEach((name, at) => {
         daily[name]!.push(state[at]!);
       });
     },
   });
-  return { daily, ledger: ledger!.rows(), guarded: guard.halved + guard.patankar };
+  return { daily, ledger: ledger?.rows() ?? [], guarded: guard.halved + guard.patankar };
 }
 
 function stateNames(species: readonly CrewSpecies[]): string[] {

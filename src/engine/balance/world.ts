@@ -144,6 +144,10 @@ export class World {
   readonly element = new Float64Array(3 * ELEMENT.stride);
   readonly niche = new Float64Array(NICHE_COUNT * NICHE.stride);
   readonly kind: Float64Array;
+  /** Diets without their zeros: kind s eats niches dietNiche[k] with weight dietWeight[k], k from dietFrom[s]. */
+  readonly dietFrom: Int32Array;
+  readonly dietNiche: Int32Array;
+  readonly dietWeight: Float64Array;
   inputs: Inputs;
 
   constructor(given: {
@@ -159,6 +163,12 @@ export class World {
     this.mortality = given.mortality ?? "expected";
     this.size = stateSize(given.species.length);
     this.kind = new Float64Array(given.species.length * KIND.stride);
+    const diets = given.species.map(weightsOf);
+    this.dietFrom = Int32Array.from([0, ...diets.map(({ length }) => length)]);
+    for (let s = 0; s < diets.length; s += 1)
+      this.dietFrom[s + 1] = this.dietFrom[s + 1]! + this.dietFrom[s]!;
+    this.dietNiche = Int32Array.from(diets.flat(), ({ niche }) => niche);
+    this.dietWeight = Float64Array.from(diets.flat(), ({ weight }) => weight);
     this.inputs = { ...given.inputs };
     this.fold();
   }
@@ -358,11 +368,14 @@ export class World {
       kind[at + KIND.bC] = s.bC;
       kind[at + KIND.bN] = s.bN;
       kind[at + KIND.bP] = s.bP;
-      const shares = NICHES.map((niche) => s.diet[niche] ?? 0);
-      const largest = Math.max(...shares);
-      shares.forEach((share, j) => {
-        kind[at + KIND.weight + j] = largest > 0 ? share / largest : 0;
-      });
+      for (const { niche, weight } of weightsOf(s)) kind[at + KIND.weight + niche] = weight;
     });
   }
+}
+
+/** Niches that a kind eats from, weighted by its diet against its largest share (4.8). */
+function weightsOf({ diet }: CrewSpecies): { niche: number; weight: number }[] {
+  const shares = NICHES.map((niche) => diet[niche] ?? 0);
+  const largest = Math.max(...shares);
+  return shares.flatMap((share, niche) => (share > 0 ? [{ niche, weight: share / largest }] : []));
 }
