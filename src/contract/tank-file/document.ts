@@ -6,9 +6,13 @@ import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument 
 import type { Message, MessageKind } from "../quantity/outcome.ts";
 import { shown } from "../quantity/show.ts";
 import type { Path } from "./finding.ts";
+import { deepestFlow, isPicture } from "./guards.ts";
+import { syntaxFaults } from "./syntax.ts";
 
 const MOST_BYTES = 1024 * 1024;
 const DEEPEST = 20;
+const TOO_DEEP = `must be nested at most ${DEEPEST} deep`;
+const EMPTY = "it is empty. Start it with grazewell_tank: 1 and water_l";
 
 export interface Fault {
   readonly path: Path;
@@ -33,20 +37,14 @@ const stop = (kind: MessageKind, text: string, line: number | null = null): Pars
 
 export function parseText(raw: string): Parsed {
   const text = raw.replace(/^\ufeff/, "");
-  if (text.trim() === "") return stop("MISSING", "it is empty. Start it with grazewell_tank: 1 and water_l");
+  if (text.trim() === "") return stop("MISSING", EMPTY);
   const bytes = text.length > MOST_BYTES ? text.length : new TextEncoder().encode(text).length;
   if (bytes > MOST_BYTES) {
     return stop("TOOBIG", `must be 1 MiB or less; this one has ${(bytes / MOST_BYTES).toFixed(1)} MiB`);
   }
   if (isPicture(text)) return stop("FORMAT", "this is a picture or another binary file, not text");
-  if (deepestFlow(text) > DEEPEST) return stop("TOOBIG", `must be nested at most ${DEEPEST} deep`);
-  try {
-    return readDocument(text);
-  } catch (error) {
-    // Deep block nesting ends in the parser's own recursion limit.
-    if (error instanceof RangeError) return stop("TOOBIG", `must be nested at most ${DEEPEST} deep`);
-    throw error;
-  }
+  if (deepestFlow(text) > DEEPEST) return stop("TOOBIG", TOO_DEEP);
+  return readDocument(text);
 }
 
 function readDocument(text: string): Parsed {
@@ -60,16 +58,13 @@ function readDocument(text: string): Parsed {
     uniqueKeys: true,
     prettyErrors: false,
     stringKeys: true,
-    logLevel: "silent",
+    // "silent" would also keep quiet about a second document.
+    logLevel: "error",
   });
   const lineAt = (offset: number | undefined): number | null =>
     offset === undefined ? null : lines.linePos(offset).line;
-  const broken = doc.errors.map((error): Fault => {
-    const line = lineAt(error.pos[0]);
-    const where = line === null ? "" : `line ${line}: `;
-    const words = error.code === "DUPLICATE_KEY" ? "a name is given twice" : plain(error.code, error.message);
-    return { path: [], line, typed: null, message: { kind: "FORMAT", text: `Tank file: ${where}${words}` } };
-  });
+  if (doc.errors.some(({ code }) => code === "RESOURCE_EXHAUSTION")) return stop("TOOBIG", TOO_DEEP);
+  const broken = syntaxFaults(doc.errors, tabless, lineAt);
   const places = new Map<string, number | null>();
   const faults = [...broken];
   const fault = (
@@ -87,7 +82,7 @@ function readDocument(text: string): Parsed {
     });
   const walk = (node: unknown, path: Path): unknown => {
     if (path.length > DEEPEST) {
-      fault([], node as Node, `must be nested at most ${DEEPEST} deep`, null, "TOOBIG");
+      fault([], node as Node, TOO_DEEP, null, "TOOBIG");
       return undefined;
     }
     if (isAlias(node)) {
@@ -124,6 +119,7 @@ function readDocument(text: string): Parsed {
     }
     return node.value ?? undefined;
   };
+  if (broken.length === 0 && doc.contents === null) return stop("MISSING", EMPTY);
   const data = broken.length > 0 ? undefined : walk(doc.contents, []);
   const lineOf = (path: Path): number | null => {
     for (let end = path.length; end > 0; end -= 1) {
@@ -133,34 +129,4 @@ function readDocument(text: string): Parsed {
     return null;
   };
   return { data, faults, lineOf };
-}
-
-function plain(code: string, message: string): string {
-  if (code === "TAB_AS_INDENT") return "a tab stands where spaces belong";
-  if (code === "MULTIPLE_DOCS") return "holds more than one document; keep one";
-  if (code === "BAD_ALIAS") return "a reference to another place is not taken; write it out";
-  // The parser's own words name the trouble well, but blame: take only the place and a hint.
-  const quote = /quote|"|'/.test(message) ? " Look for a quote that opens and never closes." : "";
-  return `can't be read as YAML or JSON here. Look at the spaces in front, the colon and the brackets.${quote}`;
-}
-
-function isPicture(text: string): boolean {
-  const start = text.slice(0, 512);
-  return (
-    start.includes("\0") ||
-    /^.{0,2}PNG\r?\n|^GIF8|^.{0,8}JFIF|^%PDF|^PK[^\w\s:]/.test(start) ||
-    start.split("\ufffd").length > 8
-  );
-}
-
-/** Deepest nesting of brackets, over-counting those in quotes: a file that trips it by quotes is no tank file. */
-function deepestFlow(text: string): number {
-  let depth = 0;
-  let deepest = 0;
-  for (let i = 0; i < text.length; i += 1) {
-    const c = text.charCodeAt(i);
-    if (c === 91 || c === 123) deepest = Math.max(deepest, ++depth);
-    else if (c === 93 || c === 125) depth = Math.max(0, depth - 1);
-  }
-  return deepest;
 }
