@@ -24,7 +24,9 @@ export const mayImport: Readonly<Record<string, readonly string[]>> = {
   ],
   catalogue: ["engine/units", "engine/types"],
   contract: ["engine/units", "engine/types", "engine/seawater"],
+  solver: ["engine/stocking"],
   cli: [
+    "solver",
     "catalogue",
     "contract",
     "engine/units",
@@ -41,7 +43,8 @@ export const mayImport: Readonly<Record<string, readonly string[]>> = {
 export const packagesAllowed: Readonly<Record<string, readonly RegExp[]>> = {
   "engine/numeric": [/^pure-rand\//],
   contract: [/^zod$/, /^yaml$/],
-  cli: [/^node:/, /^commander$/, /^highs$/, /^yaml$/],
+  solver: [/^highs$/],
+  cli: [/^node:/, /^commander$/, /^yaml$/],
 };
 
 export interface WrongImport {
