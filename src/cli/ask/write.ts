@@ -1,0 +1,30 @@
+/** Answers as a tank file on disk; nothing is overwritten unasked. */
+import { writeFileSync } from "node:fs";
+import { stringify } from "yaml";
+import { inWordsDate } from "../../contract/quantity/calendar.ts";
+import { CliError, EXIT } from "../io.ts";
+import type { AnswerContext, Entries } from "./answer.ts";
+
+export function tankFileText(entries: Entries, { today, preferences }: AnswerContext): string {
+  const { locale, gallon } = preferences;
+  const own = { ...(locale === "en" ? {} : { locale }), ...(gallon === null ? {} : { gallon }) };
+  const body = {
+    grazewell_tank: 1,
+    ...(Object.keys(own).length === 0 ? {} : { preferences: own }),
+    ...entries,
+  };
+  return `# Written by grazewell ask on ${inWordsDate(today)}. What else can stand here: docs/tank-file.md\n${stringify(body)}`;
+}
+
+export function writeTankFile(file: string, text: string, force: boolean): void {
+  try {
+    writeFileSync(file, text, { flag: force ? "w" : "wx" });
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    const why =
+      code === "EEXIST"
+        ? "is there already. Name another file, or add --force to write over it"
+        : `can't be written (${code ?? String(error)})`;
+    throw new CliError(EXIT.cannotWrite, [`Tank file "${file}": ${why}`]);
+  }
+}
