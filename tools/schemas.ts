@@ -6,11 +6,15 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { z } from "zod";
+import { checkOutput } from "../src/contract/output/check.ts";
 import { waterOutput } from "../src/contract/output/water.ts";
+import { tankFileSchema } from "../src/contract/tank-file/schema.ts";
 
 /** File in docs/schemas → what it describes. Add an output here. */
 export const SCHEMAS: Readonly<Record<string, { title: string; schema: z.ZodType }>> = {
   "water.schema.json": { title: "What grazewell water --json prints", schema: waterOutput },
+  "check.schema.json": { title: "What grazewell check --json prints", schema: checkOutput },
+  "tank-file.schema.json": { title: "Grazewell tank file, version 1", schema: tankFileSchema },
 };
 
 const FOLDER = join(import.meta.dirname, "../docs/schemas");

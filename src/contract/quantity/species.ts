@@ -25,9 +25,10 @@ export function readSpecies(text: string, find: FindAnimal, label = "Animal"): O
     });
   if (name.length > LONGEST_NAME)
     return refused(original, say("TOOBIG", `must be ${LONGEST_NAME} characters or fewer`));
-  const asWritten = find(name);
-  const search = asWritten.kind === "one" ? asWritten : find(name.replace(/\s+spp?\.?$/i, ""));
+  const search = find(name);
   if (search.kind === "one") return judge(search.animal);
+  const ofGenus = genusRecord(name, find);
+  if (ofGenus !== null) return judge(ofGenus);
   const choices = search.kind === "none" ? [] : search.animals.map(choice);
   if (search.kind === "several")
     return asked(original, say("AMBIG", `could be ${list(choices)}. Which?`), choices);
@@ -60,6 +61,20 @@ export function readSpecies(text: string, find: FindAnimal, label = "Animal"): O
           ),
         );
   }
+}
+
+/** The one record that stands for a whole genus: `Trochus sp.` */
+function genusRecord(name: string, find: FindAnimal): FoundAnimal | null {
+  const genus = /^(\p{L}+)\s+spp?\.?$/iu.exec(name)?.[1];
+  if (genus === undefined) return null;
+  const search = find(genus);
+  if (search.kind === "one") return search.animal;
+  const start = `${genus} spp.`.toLowerCase();
+  const records = search.kind === "none" ? [] : search.animals;
+  const [only, ...others] = records.filter(({ scientificName }) =>
+    scientificName?.toLowerCase().startsWith(start),
+  );
+  return only !== undefined && others.length === 0 ? only : null;
 }
 
 /** From this many kinds of likely prey on, an animal is an eater of crews, not of one pest. */

@@ -170,7 +170,6 @@ export const tankFileSchema = z
     price_band_max: z.union([z.literal(1), z.literal(2), z.literal(3), z.literal(4)]).optional(),
   })
   .meta({
-    title: "Grazewell tank file",
     description:
       "What a keeper knows about one tank. Only the water volume, or sides to work it out from, is needed.",
   });

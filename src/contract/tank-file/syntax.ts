@@ -30,7 +30,9 @@ export function syntaxFaults(
     .map((error): Fault => {
       const line = lineAt(error.pos[0]);
       const words =
-        error.code === "DUPLICATE_KEY" ? twice(text.slice(error.pos[0], error.pos[0] + 100)) : (WORDS[error.code] ?? OTHERWISE);
+        error.code === "DUPLICATE_KEY"
+          ? twice(text.slice(error.pos[0], error.pos[0] + 100))
+          : (WORDS[error.code] ?? OTHERWISE);
       return { path: [], line, typed: null, message: { kind: "FORMAT", text: `Tank file: ${words}` } };
     })
     .filter(({ line }) => !lines.has(line) && lines.add(line))
