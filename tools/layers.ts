@@ -10,7 +10,7 @@ import { fileURLToPath } from "node:url";
 export const mayImport: Readonly<Record<string, readonly string[]>> = {
   "engine/units": [],
   "engine/types": ["engine/units"],
-  "engine/numeric": ["engine/units"],
+  "engine/numeric": ["engine/units", "engine/types"],
   "engine/seawater": ["engine/units", "engine/numeric"],
   "engine/balance": ["engine/seawater", "engine/units", "engine/numeric", "engine/types"],
   "engine/larder": ["engine/balance", "engine/seawater", "engine/units", "engine/numeric", "engine/types"],

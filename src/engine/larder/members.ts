@@ -1,0 +1,198 @@
+/**
+ * The ensemble: many versions of one tank, each a draw of every parameter and every fact from its band.
+ * A member is what the larder is worked out from and what the balance runs.
+ */
+import type { Inputs } from "../balance/inputs.ts";
+import { PARAMETER_SYMBOLS, type ParameterValues } from "../balance/parameters.ts";
+import { scores, valueAt } from "../numeric/draws.ts";
+import type { Spread } from "../types/estimate.ts";
+import type { Parameter } from "../types/parameter.ts";
+import type { Reading, TankFacts } from "../types/tank.ts";
+import { SIZING_SYMBOLS, type SizingValues } from "./sizing.ts";
+
+/** Nutrients in the water, mg/L of N or P. */
+export interface Nutrients {
+  readonly tanMgNPerL: number;
+  readonly no2MgNPerL: number;
+  readonly no3MgNPerL: number;
+  readonly po4MgPPerL: number;
+}
+
+export interface Member {
+  readonly parameters: ParameterValues;
+  readonly sizing: SizingValues;
+  readonly inputs: Inputs;
+  readonly nutrients: Nutrients;
+  /** Days since first seawater, on the day the plan is made. */
+  readonly ageDays: number;
+  /** Food given by hand to the crew, mg C/d. */
+  readonly handFedMgC: number;
+}
+
+export type ParameterTable = ReadonlyMap<string, Parameter>;
+
+export interface EnsembleOptions {
+  readonly count: number;
+  readonly seed: number;
+}
+
+/** Facts that a draw varies: the number fields of a tank that stand for an unknown. */
+const DRAWN_FACTS = [
+  "waterL",
+  "ageDays",
+  "glassM2",
+  "litRockM2",
+  "sandM2",
+  "rockKg",
+  "parGlass",
+  "parRock",
+  "parSand",
+  "lightHours",
+  "temperatureC",
+  "salinityPsu",
+  "ph",
+  "feedGPerDay",
+  "feedCMgPerG",
+  "feedNMgPerG",
+  "feedPMgPerG",
+  "uneatenShare",
+  "handFedMgCPerDay",
+  "fishWetG",
+] as const satisfies readonly (keyof TankFacts)[];
+export type DrawnFact = (typeof DRAWN_FACTS)[number];
+
+/** Light at several surfaces comes from one lamp: one draw moves all three. */
+const DRAWN_TOGETHER: Readonly<Partial<Record<DrawnFact, string>>> = {
+  parGlass: "lamp",
+  parRock: "lamp",
+  parSand: "lamp",
+};
+
+/** Parameters that are shares: a draw stays below one. */
+const MOST_SHARE = 0.95;
+
+const LEAST_M2 = 1e-6;
+const GAS_EXCHANGE_PER_H = 0.8; // gas.kLa_tank, central; a diagnostic only
+
+/**
+ * @param table parameters by symbol, each with its band
+ * @throws RangeError when a symbol is missing from the table
+ */
+export function drawMembers(
+  facts: TankFacts,
+  table: ParameterTable,
+  { count, seed }: EnsembleOptions,
+): Member[] {
+  const drawn = new Map<string, Float64Array>();
+  const scoreOf = (name: string): Float64Array => {
+    const known = drawn.get(name);
+    if (known !== undefined) return known;
+    const made = scores(name, count, seed);
+    drawn.set(name, made);
+    return made;
+  };
+  const parameterScores = [...PARAMETER_SYMBOLS, ...SIZING_SYMBOLS].map((symbol) => {
+    const parameter = table.get(symbol);
+    if (parameter === undefined) throw new RangeError(`Cannot draw members: no parameter "${symbol}"`);
+    return { symbol, parameter, z: scoreOf(symbol) };
+  });
+  const factScores = DRAWN_FACTS.map((field) => ({ field, z: scoreOf(DRAWN_TOGETHER[field] ?? field) }));
+  return Array.from({ length: count }, (_, m) => {
+    const values: Record<string, number> = {};
+    for (const { symbol, parameter, z } of parameterScores) {
+      const value = valueAt(parameter.spread, z[m]!);
+      values[symbol] = parameter.unit === "fraction" ? Math.min(MOST_SHARE, value) : value;
+    }
+    const fact: Record<string, number> = {};
+    for (const { field, z } of factScores) fact[field] = valueAt(facts[field], z[m]!);
+    return memberFrom(facts, fact as Record<DrawnFact, number>, values, (name) => scoreOf(name)[m]!);
+  });
+}
+
+/** The member in the middle of every band: for a single run, and for workings. */
+export function centralMember(facts: TankFacts, table: ParameterTable): Member {
+  const values: Record<string, number> = {};
+  for (const symbol of [...PARAMETER_SYMBOLS, ...SIZING_SYMBOLS]) {
+    const parameter = table.get(symbol);
+    if (parameter === undefined) throw new RangeError(`Cannot take the central member: no parameter "${symbol}"`);
+    values[symbol] = parameter.spread.central;
+  }
+  const fact = Object.fromEntries(DRAWN_FACTS.map((field) => [field, facts[field].central]));
+  return memberFrom(facts, fact as Record<DrawnFact, number>, values, () => 0);
+}
+
+function memberFrom(
+  facts: TankFacts,
+  fact: Readonly<Record<DrawnFact, number>>,
+  values: Readonly<Record<string, number>>,
+  score: (name: string) => number,
+): Member {
+  const sizing = values as unknown as SizingValues;
+  const parameters = { ...(values as unknown as ParameterValues), u0: fact.uneatenShare };
+  const inputs: Inputs = {
+    V: fact.waterL,
+    Ag: Math.max(LEAST_M2, fact.glassM2),
+    Ar: Math.max(LEAST_M2, fact.litRockM2),
+    As: fact.sandM2,
+    Ac: sizing.colonised * fact.rockKg + fact.glassM2 + fact.sandM2,
+    rockKg: fact.rockKg,
+    parG: fact.parGlass,
+    parR: fact.parRock,
+    parS: fact.parSand,
+    hours: Math.min(24, fact.lightHours),
+    light: 1,
+    T: fact.temperatureC,
+    S: fact.salinityPsu,
+    pH: fact.ph,
+    feed: fact.feedGPerDay,
+    feedC: fact.feedCMgPerG,
+    feedN: fact.feedNMgPerG,
+    feedP: fact.feedPMgPerG,
+    fish: fact.fishWetG,
+    filterOn: facts.filterChangeDays === null ? 0 : 1,
+    skimOn: facts.skimmer.value ? 1 : 0,
+    macLight: facts.refugium?.light ?? 0,
+    macMax: facts.refugium?.maxMgC ?? 1,
+    kLa: GAS_EXCHANGE_PER_H,
+  };
+  return {
+    parameters,
+    sizing,
+    inputs,
+    nutrients: {
+      tanMgNPerL: concentration(facts.readings, "tan_mg_n_per_l", sizing.tanUsual, score),
+      no2MgNPerL: concentration(facts.readings, "no2_mg_n_per_l", 0, score),
+      no3MgNPerL: concentration(facts.readings, "no3_mg_n_per_l", sizing.no3Usual, score),
+      po4MgPPerL: concentration(facts.readings, "po4_mg_p_per_l", sizing.po4Usual, score),
+    },
+    ageDays: fact.ageDays,
+    handFedMgC: fact.handFedMgCPerDay,
+  };
+}
+
+/** The latest reading of a quantity, or null. */
+export function latestReading(readings: readonly Reading[], quantity: Reading["quantity"]): Reading | null {
+  const of = readings.filter((reading) => reading.quantity === quantity);
+  return of.reduce<Reading | null>(
+    (latest, reading) => (latest === null || (reading.on ?? "") >= (latest.on ?? "") ? reading : latest),
+    null,
+  );
+}
+
+/**
+ * A concentration at a member's score: the latest reading within its kit's doubt; below a kit's step, anything
+ * from a hundredth of the step up to it; without a reading, what tanks usually have.
+ */
+function concentration(
+  readings: readonly Reading[],
+  quantity: Reading["quantity"],
+  usual: number,
+  score: (name: string) => number,
+): number {
+  const reading = latestReading(readings, quantity);
+  if (reading === null) return usual;
+  const { value, censored } = reading;
+  const band: Spread = censored === "below" ? { low: value.high / 100, central: value.high / 4, high: value.high } : value;
+  return valueAt(band, score(quantity));
+}
+
