@@ -1,11 +1,11 @@
 /** Question 7: readings as `nitrate 5 NO3-N, phosphate 0.03`. A figure whose unit is open is asked about here. */
 import { readAlkalinity } from "../../contract/quantity/alkalinity.ts";
 import { readAmmonia } from "../../contract/quantity/ammonia.ts";
-import type { MeasureContext } from "../../contract/quantity/measure.ts";
 import { readCalcium, readMagnesium } from "../../contract/quantity/minerals.ts";
 import { readNitrate, readNitrite, readPhosphate } from "../../contract/quantity/nutrients.ts";
 import type { Amount, Outcome } from "../../contract/quantity/outcome.ts";
 import { readPh } from "../../contract/quantity/ph.ts";
+import type { MeasureContext } from "../../contract/quantity/rule.ts";
 import { readSalinity } from "../../contract/quantity/salinity.ts";
 import { readTemperature } from "../../contract/quantity/temperature.ts";
 import { type Answer, type AnswerContext, again, doubtOf, entries, partsOf } from "./answer.ts";

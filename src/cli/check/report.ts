@@ -67,6 +67,10 @@ function assumedOf(facts: TankFacts): Read["assumed"] {
 
 function takenAs(value: TankFacts[keyof TankFacts], unit: string): string {
   if (isEstimate(value)) return `${band(value)} ${unit}`.trim();
+  // Only where hours or macroalgae of a refugium are not known.
+  if (typeof value === "object" && value !== null && "maxMgC" in value) {
+    return `${figure(24 * value.light)} h of light, ${figure(value.maxMgC)} mg C of macroalgae at most`;
+  }
   const plain = isKnown(value) ? value.value : value;
   if (typeof plain === "boolean") return plain ? "yes" : "no";
   return `${String(plain)} ${unit}`.trim();

@@ -1,14 +1,14 @@
 /** Alkalinity: German degrees of carbonate hardness, meq/L or mg/L as CaCO3. */
 import { fromCanonical, isUnitOf, toCanonical, unitsOf } from "../../engine/units/convert.ts";
+import { readMeasure } from "./measure.ts";
+import type { Amount, Choice, Outcome } from "./outcome.ts";
 import {
   type Candidate,
   type Judgement,
   type MeasureContext,
   type MeasureRule,
-  readMeasure,
   spellingsOf,
-} from "./measure.ts";
-import type { Amount, Choice, Outcome } from "./outcome.ts";
+} from "./rule.ts";
 import { figure } from "./show.ts";
 
 const MOST_DKH = 40;

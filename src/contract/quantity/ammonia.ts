@@ -1,7 +1,8 @@
 /** Total ammonia, in mg of nitrogen per litre. Free ammonia is another quantity, many times smaller. */
 import { isUnitOf, toCanonical, unitsOf } from "../../engine/units/convert.ts";
-import { type MeasureContext, type MeasureRule, readMeasure, spellingsOf } from "./measure.ts";
+import { readMeasure } from "./measure.ts";
 import { type Amount, asked, isKept, type Outcome } from "./outcome.ts";
+import { type MeasureContext, type MeasureRule, spellingsOf } from "./rule.ts";
 import { figure, shown } from "./show.ts";
 
 export interface AmmoniaContext extends MeasureContext {

@@ -1,16 +1,10 @@
 /** Food a day: a weight, a pinch, cubes of unknown weight, or how often. */
 import { toCanonical } from "../../engine/units/convert.ts";
-import {
-  type Candidate,
-  type Judgement,
-  type MeasureContext,
-  type MeasureRule,
-  readMeasure,
-  spelled,
-} from "./measure.ts";
+import { readMeasure } from "./measure.ts";
 import { type Amount, asked, kept, type Outcome } from "./outcome.ts";
 import { parseAmount, tidy } from "./parse.ts";
 import { decimalSign } from "./preferences.ts";
+import { type Candidate, type Judgement, type MeasureContext, type MeasureRule, spelled } from "./rule.ts";
 import { figure, shown } from "./show.ts";
 
 export interface FeedingContext extends MeasureContext {

@@ -1,14 +1,14 @@
 /** Calcium and magnesium, in mg/L of the element by volume (what keepers call ppm). */
 import { isUnitOf, toCanonical, unitsOf } from "../../engine/units/convert.ts";
+import { readMeasure } from "./measure.ts";
+import type { Amount, Outcome } from "./outcome.ts";
 import {
   type Candidate,
   type Judgement,
   type MeasureContext,
   type MeasureRule,
-  readMeasure,
   spellingsOf,
-} from "./measure.ts";
-import type { Amount, Outcome } from "./outcome.ts";
+} from "./rule.ts";
 import { figure } from "./show.ts";
 
 interface Mineral {

@@ -3,16 +3,15 @@
  * "mg/L" alone is taken for the unit chosen beside the field, and asked about where nobody chose.
  */
 import { isUnitOf, type QuantityKey, toCanonical, unitsOf } from "../../engine/units/convert.ts";
+import { phrase, readMeasure } from "./measure.ts";
+import { type Amount, asked, type Outcome } from "./outcome.ts";
 import {
   type Candidate,
   type Judgement,
   type MeasureContext,
   type MeasureRule,
-  phrase,
-  readMeasure,
   spellingsOf,
-} from "./measure.ts";
-import { type Amount, asked, type Outcome } from "./outcome.ts";
+} from "./rule.ts";
 import { figure, shown } from "./show.ts";
 
 interface Nutrient {

@@ -1,12 +1,7 @@
 /** pH: no unit; its scale is a fact of its own. */
-import {
-  type Candidate,
-  type Judgement,
-  type MeasureContext,
-  type MeasureRule,
-  readMeasure,
-} from "./measure.ts";
+import { readMeasure } from "./measure.ts";
 import type { Amount, Outcome } from "./outcome.ts";
+import type { Candidate, Judgement, MeasureContext, MeasureRule } from "./rule.ts";
 import { figure } from "./show.ts";
 
 const rule: MeasureRule<MeasureContext> = {

@@ -3,8 +3,9 @@
  * Bounds are what a person could mean, not what is good: common practice, no source.
  */
 import { isUnitOf, type QuantityKey, toCanonical, unitsOf } from "../../engine/units/convert.ts";
-import { type MeasureContext, type MeasureRule, readMeasure, spellingsOf } from "./measure.ts";
+import { readMeasure } from "./measure.ts";
 import type { Amount, Outcome } from "./outcome.ts";
+import { type MeasureContext, type MeasureRule, spellingsOf } from "./rule.ts";
 
 const LENGTH_WORDS = {
   cm: ["centimetre", "centimetres", "centimeters", "centimeter"],

@@ -17,15 +17,9 @@ import {
   specificGravity,
 } from "../../engine/units/quantity.ts";
 import { OutOfRange } from "../../engine/units/range.ts";
-import {
-  type Candidate,
-  type Judgement,
-  type MeasureContext,
-  type MeasureRule,
-  readMeasure,
-  spelled,
-} from "./measure.ts";
+import { readMeasure } from "./measure.ts";
 import type { Amount, Choice, Outcome } from "./outcome.ts";
+import { type Candidate, type Judgement, type MeasureContext, type MeasureRule, spelled } from "./rule.ts";
 import { figure } from "./show.ts";
 
 const SCALES = Object.keys(GRAVITY_SCALES) as GravityScaleName[];

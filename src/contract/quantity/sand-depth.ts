@@ -1,7 +1,8 @@
 /** Depth of the sand. Nought is a bare floor, which animals that live in sand contradict. */
-import { type MeasureContext, type MeasureRule, readMeasure } from "./measure.ts";
+import { readMeasure } from "./measure.ts";
 import type { Amount, Outcome } from "./outcome.ts";
 import { convertible } from "./plain.ts";
+import type { MeasureContext, MeasureRule } from "./rule.ts";
 
 export interface SandContext extends MeasureContext {
   /** How many animals of the record live in sand. */

@@ -1,10 +1,10 @@
 /** Three sides of a glass box, outside to outside: gross volume, never taken for the water in it. */
 import { fromCanonical, toCanonical } from "../../engine/units/convert.ts";
-import { spelled } from "./measure.ts";
 import { asciiDigits, NUMBER, readNumber } from "./number.ts";
 import { asked, kept, type MessageKind, type Outcome, refused } from "./outcome.ts";
 import { tidy } from "./parse.ts";
 import { decimalSign, type Preferences } from "./preferences.ts";
+import { spelled } from "./rule.ts";
 import { figure, shown } from "./show.ts";
 
 export interface Sides {

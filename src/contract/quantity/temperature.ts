@@ -1,14 +1,14 @@
 /** Water temperature. A figure that fits another scale far better is asked about, not converted. */
 import { isUnitOf, toCanonical, unitsOf } from "../../engine/units/convert.ts";
+import { readMeasure } from "./measure.ts";
+import type { Amount, Choice, Outcome } from "./outcome.ts";
 import {
   type Candidate,
   type Judgement,
   type MeasureContext,
   type MeasureRule,
-  readMeasure,
   spellingsOf,
-} from "./measure.ts";
-import type { Amount, Choice, Outcome } from "./outcome.ts";
+} from "./rule.ts";
 import { figure } from "./show.ts";
 
 const HARD = { min: 0, max: 45 };

@@ -1,15 +1,14 @@
 /** Water volume: litres, millilitres, cubic metres, and the two gallons, which are never taken for each other. */
 import { isUnitOf, toCanonical, unitsOf } from "../../engine/units/convert.ts";
+import { phrase, readMeasure } from "./measure.ts";
+import type { Amount, Outcome } from "./outcome.ts";
 import {
   type Candidate,
   type Judgement,
   type MeasureContext,
   type MeasureRule,
-  phrase,
-  readMeasure,
   spellingsOf,
-} from "./measure.ts";
-import type { Amount, Outcome } from "./outcome.ts";
+} from "./rule.ts";
 import { figure } from "./show.ts";
 
 const GALLONS = ["US gal", "imp gal"];

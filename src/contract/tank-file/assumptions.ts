@@ -190,6 +190,18 @@ export const FISH_SIZE_G = {
   large: spread(30, 80, 300),
 } as const;
 
+/** A fish of which nothing is known, g wet; common practice, no source. */
+export const ANY_FISH_G = spread(1, 8, 60);
+
+/** Food given to the crew by hand, where its weight was not said, g a day; common practice, no source. */
+export const HAND_FED_G = spread(0.01, 0.05, 0.3);
+
+/** A refugium of which nothing else is known. */
+export const REFUGIUM = { lightHours: 12, mostG: 200 };
+
+/** More doubt about a pH whose scale was not said. @source seawater notes, NBS pH and the total scale */
+export const PH_SCALE_DOUBT = 0.05;
+
 /** Weight in g of a fish of length L cm is this times L cubed: deep-bodied and slender fish at the ends. */
 export const FISH_FORM = spread(0.009, 0.016, 0.028);
 

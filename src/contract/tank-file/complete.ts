@@ -12,7 +12,9 @@ import {
   LIGHT_SHARE,
   MACROALGAE_MG_C_PER_G,
   NEW_WATER,
+  PH_SCALE_DOUBT,
   READING_DOUBT,
+  REFUGIUM,
   SORBENT_MG_P_PER_G,
   STRENGTH,
   UNEATEN,
@@ -66,7 +68,11 @@ export function completeFacts(stated: Stated): TankFacts {
     lightHours: told(amounts.lightHours, "lightHours"),
     temperatureC: told(amounts.temperatureC, "temperatureC", READING_DOUBT.temperature_c),
     salinityPsu: told(amounts.salinityPsu, "salinityPsu", READING_DOUBT.salinity_psu),
-    ph: told(amounts.ph, "ph", READING_DOUBT.ph),
+    ph: told(
+      amounts.ph,
+      "ph",
+      Math.hypot(READING_DOUBT.ph, stated.phScale === undefined ? PH_SCALE_DOUBT : 0),
+    ),
     phScale: stated.phScale ?? "nbs",
     ...feed,
     uneatenShare:
@@ -79,7 +85,7 @@ export function completeFacts(stated: Stated): TankFacts {
           ),
     filterChangeDays: filterOf(stated, assume),
     skimmer: answer("skimmer", sizeL >= 100, "skimmer"),
-    refugium: stated.refugium === null ? null : refugiumOf(stated.refugium),
+    refugium: refugiumOf(stated.refugium, assumed),
     phosphateSorbentMgP:
       amounts.phosphateRemoverG === undefined ? null : amounts.phosphateRemoverG.central * SORBENT_MG_P_PER_G,
     waterChangeFraction:
@@ -152,9 +158,12 @@ function filterOf({ mechanicalFilter, amounts }: Stated, assume: Filler["assume"
   return amounts.filterChangeDays?.central ?? assume("filterChangeDays").central;
 }
 
-function refugiumOf({
-  lightHours,
-  mostG,
-}: NonNullable<Stated["refugium"]>): NonNullable<TankFacts["refugium"]> {
-  return { light: (lightHours ?? 12) / 24, maxMgC: (mostG ?? 200) * MACROALGAE_MG_C_PER_G };
+function refugiumOf(said: Stated["refugium"], assumed: string[]): TankFacts["refugium"] {
+  if (said === null) return null;
+  const { lightHours, mostG } = said;
+  if (lightHours === undefined || mostG === undefined) assumed.push("refugium");
+  return {
+    light: (lightHours ?? REFUGIUM.lightHours) / 24,
+    maxMgC: (mostG ?? REFUGIUM.mostG) * MACROALGAE_MG_C_PER_G,
+  };
 }

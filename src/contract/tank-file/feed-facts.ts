@@ -1,7 +1,7 @@
 /** Fish and food: either follows from the other where only one was told, in a wide band. */
 import type { Estimate, Spread } from "../../engine/types/estimate.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
-import { FEED_PER_FISH, FOODS } from "./assumptions.ts";
+import { ANY_FISH_G, FEED_PER_FISH, FOODS, HAND_FED_G } from "./assumptions.ts";
 import { exactly, product, scaled, spread, sum } from "./bands.ts";
 import { estimate, type Filler } from "./estimates.ts";
 import type { Stated, ToldFish, ToldFood } from "./stated.ts";
@@ -15,9 +15,7 @@ export function feedOf(stated: Stated, { assume, assumed }: Filler): FeedFacts {
   const fish = stated.fish === undefined ? undefined : weightOf(stated.fish);
   const foods = stated.foods;
   const weighed = foods?.every(({ gPerDay }) => gPerDay !== undefined) === true ? foods : undefined;
-  const handFed = stated.handFed.map(({ kind, gPerDay }) =>
-    product(gPerDay ?? spread(0.01, 0.05, 0.3), FOODS[kind].c),
-  );
+  const handFed = stated.handFed.map(({ kind, gPerDay }) => product(gPerDay ?? HAND_FED_G, FOODS[kind].c));
   const handFedMgCPerDay =
     handFed.length === 0
       ? estimate("assumed", exactly(0), "none unless said")
@@ -56,7 +54,7 @@ export function feedOf(stated: Stated, { assume, assumed }: Filler): FeedFacts {
 
 function weightOf(fish: readonly ToldFish[]): Estimate {
   if (fish.length === 0) return estimate("stated", exactly(0), "no fish");
-  const each = fish.map(({ count, eachG }) => scaled(eachG ?? spread(1, 8, 60), count));
+  const each = fish.map(({ count, eachG }) => scaled(eachG ?? ANY_FISH_G, count));
   const head = fish.reduce((all, { count }) => all + count, 0);
   return estimate("derived", sum(...each), `${head} fish, by size`);
 }

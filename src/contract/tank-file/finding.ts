@@ -115,6 +115,17 @@ const LABELS: Readonly<Record<string, string>> = {
   wishes: "Wishes",
   exclusions: "Exclusions",
   price_band_max: "Highest price band",
+  film_glass: "Film on glass",
+  film_rock: "Film on rock",
+  film_sand: "Film on sand",
+  diatoms: "Diatoms",
+  hair_algae: "Hair algae",
+  bubble_algae: "Bubble algae",
+  cyanobacteria: "Cyanobacteria",
+  dinoflagellates: "Dinoflagellates",
+  detritus_sand: "Detritus on sand",
+  detritus_crevice: "Detritus in crevices",
+  leftovers: "Leftovers",
 };
 
 /** The label of a place: that of its last name. */

@@ -4,23 +4,20 @@ import { readCoverage } from "../quantity/coverage.ts";
 import { readDate } from "../quantity/date.ts";
 import { readFeedAmount } from "../quantity/feeding.ts";
 import type { FindAnimal } from "../quantity/find-animal.ts";
-import { isKept, type Outcome, refused } from "../quantity/outcome.ts";
 import { readPh } from "../quantity/ph.ts";
 import { type PlainKey, readPlain } from "../quantity/plain.ts";
 import { readSalinity } from "../quantity/salinity.ts";
 import { readSandDepth } from "../quantity/sand-depth.ts";
-import { readSides, type Sides } from "../quantity/sides.ts";
 import { readSpecies } from "../quantity/species.ts";
 import { readTemperature } from "../quantity/temperature.ts";
 import { readName, readNote } from "../quantity/text.ts";
-import { readVolume } from "../quantity/volume.ts";
-import { checkVolumeAgainstSides } from "../quantity/volume-and-sides.ts";
 import { readAnimals } from "./animals.ts";
+import { readBoxes } from "./boxes.ts";
 import { Entries, type EntryContext } from "./entries.ts";
 import type { Finding, Notice, Path } from "./finding.ts";
 import { readReadings } from "./readings.ts";
 import type { TankFile } from "./schema.ts";
-import type { AmountField, Box, Stated, Told, ToldFood } from "./stated.ts";
+import type { AmountField, Stated, Told, ToldFood } from "./stated.ts";
 
 interface Interpretation {
   readonly stated: Stated;
@@ -169,52 +166,6 @@ export function interpret(
     findings: [...asOf.findings, ...entries.findings],
     notices: [...asOf.notices, ...entries.notices],
   };
-}
-
-function readBoxes(file: TankFile, entries: Entries): Pick<Stated, "waterL" | "display" | "otherChambers"> {
-  const volume = (path: Path, value: Amountish): Told | undefined =>
-    entries.told(path, value, (text, c) => readVolume(text, { ...c, unit: "L" }));
-  const sidesOf = (path: Path, value: TankFile["display_sides_cm"]): Box["sides"] => {
-    const text = Array.isArray(value) ? value.join("x") : value;
-    const read = (
-      typed: string,
-      c: { preferences: EntryContext["preferences"]; label: string },
-    ): Outcome<Sides> => readSides(typed, { ...c, unit: "cm" });
-    const sides = entries.read(path, text, read);
-    return sides === undefined
-      ? undefined
-      : { ...sides, how: `sides typed as ${text}${/[a-z"]\s*$/i.test(text ?? "") ? "" : " cm"}` };
-  };
-  const chamber = (key: "display" | "sump" | "rear_chamber"): Box | undefined => {
-    const box = file.compartments?.[key];
-    if (box === undefined) return undefined;
-    const path = ["compartments", key];
-    return {
-      waterL: volume([...path, "water_l"], box.water_l),
-      sides: sidesOf([...path, "sides_cm"], box.sides_cm),
-    };
-  };
-  const inner = chamber("display");
-  const display: Box = {
-    waterL: inner?.waterL,
-    sides: inner?.sides ?? sidesOf(["display_sides_cm"], file.display_sides_cm),
-  };
-  const otherChambers = [chamber("sump"), chamber("rear_chamber")].filter((box) => box !== undefined);
-  const waterL = volume(["water_l"], file.water_l);
-  const nothing =
-    file.water_l === undefined &&
-    file.display_sides_cm === undefined &&
-    file.compartments?.display === undefined;
-  if (nothing) {
-    const text =
-      "Water volume: nothing entered. Give water_l, or display_sides_cm, or the display under compartments";
-    entries.take(["water_l"], refused({ text: "", unit: null }, { kind: "MISSING", text }));
-  }
-  if (waterL !== undefined && display.sides !== undefined && otherChambers.length === 0) {
-    const clash = checkVolumeAgainstSides(String(file.water_l), waterL.central, display.sides.grossL);
-    if (clash !== null && !isKept(clash)) entries.take(["water_l"], clash);
-  }
-  return { waterL, display, otherChambers };
 }
 
 const yes = (value: boolean | "yes" | "no" | undefined): boolean | undefined =>

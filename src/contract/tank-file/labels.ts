@@ -55,6 +55,7 @@ export const FACT_LABELS: Readonly<Partial<Record<FactField, FactLabel>>> = {
   fishWetG: of("fishWetG", "fish", "some"),
   filterChangeDays: of("filterChangeDays", "equipment.mechanical_filter", "some"),
   skimmer: is("Skimmer", "equipment.skimmer", "some"),
+  refugium: is("Refugium", "equipment.refugium", "little"),
   waterChangeFraction: of("waterChangeFraction", "care.water_change_percent", "little", ""),
   waterChangeEveryDays: of("waterChangeEveryDays", "care.water_change_every_days", "little"),
   wipeGlassEveryDays: of("wipeGlassEveryDays", "care.wipe_glass_every_days", "some"),

@@ -163,8 +163,30 @@ sightings: { film_glas: trace, film_rock: lots }`);
     '7 UNIT Temperature "77": 77 C would boil the animals. Read as 77 F (25.0 C)?',
     '9 FUTURE Date "2027-01-01": can\'t be after today, 15 June 2026. Plan it instead?',
     '10 FORMAT Sightings "film_glas": not a name known here. Did you mean film_glass?',
-    '10 FORMAT film rock "lots": not a share we can read. Enter none, trace, patches or covered, or a share such as 30 %',
+    '10 FORMAT Film on rock "lots": not a share we can read. Enter none, trace, patches or covered, or a share such as 30 %',
   ]);
+});
+
+test("entries of the wrong kind in a list are one finding each, and hide nothing", () => {
+  const text = tank(
+    "water_l: 113\nanimals_present: [4, { animal: trochus snail, count: -1 }]\nreadings: [3]\nwishes: [7]\nfeeding: { foods: [x] }\nfirst_seawater_on: 20260501\nname: 2026",
+  );
+  expect(findingsOf(text)).toEqual([
+    '3 FORMAT Animals present "4": must be a group of names and values',
+    '3 RANGE Head count "-1": a head count is 0 or more',
+    '4 FORMAT Readings "3": must be a group of names and values',
+    '5 FORMAT Wishes "7": must be text. Put it in quotes: "7"',
+    '6 FORMAT Foods "x": must be a group of names and values',
+    '7 FORMAT First seawater "20260501": must be a date, such as 2026-06-15',
+    '8 FORMAT Name "2026": must be text. Put it in quotes: "2026"',
+  ]);
+});
+
+test("more water in the display than in all, or than its sides hold, is asked about", () => {
+  expect(findingsOf(tank("water_l: 100\ncompartments: { display: { water_l: 120 } }"))[0]).toContain(
+    "CONFLICT",
+  );
+  expect(findingsOf(tank("water_l: 500\ndisplay_sides_cm: 120x60x50"))[0]).toContain("hold at most 360 L");
 });
 
 describe("what no tank file may be", () => {

@@ -4,11 +4,11 @@ import { nitrateToN, nitriteToN, phosphateToP } from "../../engine/units/nutrien
 import { readAlkalinity } from "../quantity/alkalinity.ts";
 import { readAmmonia } from "../quantity/ammonia.ts";
 import { readInstant } from "../quantity/instant.ts";
-import type { MeasureContext } from "../quantity/measure.ts";
 import { readCalcium, readMagnesium } from "../quantity/minerals.ts";
 import { readNitrate, readNitrite, readPhosphate } from "../quantity/nutrients.ts";
 import type { Amount, Outcome } from "../quantity/outcome.ts";
 import { readPh } from "../quantity/ph.ts";
+import type { MeasureContext } from "../quantity/rule.ts";
 import { readSalinity } from "../quantity/salinity.ts";
 import { readTemperature } from "../quantity/temperature.ts";
 import { NITRATE_SHARE_DOUBT, READING_DOUBT } from "./assumptions.ts";

@@ -94,6 +94,18 @@ function explain(
   if (issue.code === "too_big")
     return { kind: "TOOBIG", words: `must have at most ${issue.maximum} entries`, choices: [] };
   const { values, types } = optionsOf(issue);
+  const name = path.at(-1);
+  if (name === "on" || name === "as_of" || name === "first_seawater_on") {
+    return { kind: "FORMAT", words: "must be a date, such as 2026-06-15", choices: [] };
+  }
+  if (typed !== null && types.join() === "text" && /^[\w.+-]+$/.test(typed)) {
+    const quoted = JSON.stringify(typed);
+    return {
+      kind: "FORMAT",
+      words: `must be text. Put it in quotes: ${quoted}`,
+      choices: [{ label: quoted, text: quoted }],
+    };
+  }
   const near = typed === null || values.length === 0 ? null : nearest(typed, values);
   const guess = near === null ? "" : `. Did you mean ${near}?`;
   const kind: MessageKind = typed === null ? "MISSING" : "FORMAT";
@@ -134,13 +146,20 @@ function setAside(issue: Issue, data: unknown): void {
   }
   const last = path.at(-1);
   const parent = at(data, path.slice(0, -1));
-  if (Array.isArray(parent) && typeof last === "number")
-    parent[last] = isRecord(parent[0]) || path.includes("fish") ? {} : "";
+  if (Array.isArray(parent) && typeof last === "number") parent[last] = harmless(path);
   else if (isRecord(parent) && typeof last === "string") {
     if (issue.code === "too_big" && Array.isArray(parent[last])) parent[last] = [];
     else if (last in PLACEHOLDER && !isOptional(path)) parent[last] = PLACEHOLDER[last];
     else delete parent[last];
   }
+}
+
+/** An entry of a list that says nothing, in place of one that can't be read. */
+function harmless(path: Issue["path"]): unknown {
+  const list = path.findLast((step) => typeof step === "string");
+  if (list === "animals_present" || list === "animals_planned") return { animal: "" };
+  if (list === "foods" || list === "hand_fed_to_crew") return { kind: "dry_pellet" };
+  return list === "fish" || list === "readings" ? {} : "";
 }
 
 /** Only a food's kind is required; a floor's may be left out. */
