@@ -49,7 +49,7 @@ function aside(text: string, label: string): string {
   return more === "" ? "" : `  ${more}`;
 }
 
-export const noticeLine = (file: string, { line, text }: Notice): string => `${place(file, line)} ${text}`;
+const noticeLine = (file: string, { line, text }: Notice): string => `${place(file, line)} ${text}`;
 
 function place(file: string, line: number | null): string {
   const name = file === "-" ? "standard input" : basename(file);

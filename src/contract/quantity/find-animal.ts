@@ -13,7 +13,7 @@ export interface FoundAnimal {
   readonly preysOn?: readonly EaterLink[];
 }
 
-export type AnimalSearch =
+type AnimalSearch =
   | { readonly kind: "one"; readonly animal: FoundAnimal }
   | { readonly kind: "several"; readonly animals: readonly FoundAnimal[] }
   | { readonly kind: "near"; readonly animals: readonly FoundAnimal[] }

@@ -3,13 +3,29 @@
  * A rule says what is particular to the quantity; nothing here knows any of them by name.
  * Where a number or a unit can mean two things inside the bounds, it asks; it never picks.
  */
-import { type Amount, asked, type Choice, kept, type MessageKind, type Outcome, refused } from "./outcome.ts";
-import { parseAmount } from "./parse.ts";
+import { amount, distinct, echoed, fits, inWords, mirrored, outside, phrase } from "./candidates.ts";
+import {
+  type Amount,
+  asked,
+  kept,
+  type Message,
+  type MessageKind,
+  type Original,
+  type Outcome,
+  refused,
+} from "./outcome.ts";
+import { type ParsedAmount, parseAmount } from "./parse.ts";
 import { decimalSign } from "./preferences.ts";
-import { type Candidate, type Judgement, type MeasureContext, type MeasureRule, spelled } from "./rule.ts";
-import { figure, shown } from "./show.ts";
+import { type Candidate, type MeasureContext, type MeasureRule, spelled } from "./rule.ts";
+import { shown } from "./show.ts";
 
-const ABOUT = 0.15;
+/** One reading under way: what every step of it needs. */
+interface Reading<C extends MeasureContext> {
+  readonly rule: MeasureRule<C>;
+  readonly context: C;
+  readonly original: Original;
+  readonly say: (kind: MessageKind, words: string) => Message;
+}
 
 export function readMeasure<C extends MeasureContext>(
   text: string,
@@ -32,13 +48,17 @@ export function readMeasure<C extends MeasureContext>(
       say("FORMAT", `not a number we can read. Enter a number such as ${rule.example}`),
     );
   }
-  const typedUnit = parsed.unit === null ? null : spelled(parsed.unit);
-  const chosen = context.unit == null ? rule.offered : [context.unit];
-  const meant = typedUnit === null ? chosen : unitsFor(typedUnit, rule);
+  return understand(parsed, { rule, context, original: { text, unit: parsed.unit ?? original.unit }, say });
+}
+
+/** Which units it can be in, and which of the readings are possible at all. */
+function understand<C extends MeasureContext>(parsed: ParsedAmount, reading: Reading<C>): Outcome<Amount> {
+  const { rule, context, original, say } = reading;
+  const spelling = parsed.unit === null ? null : spelled(parsed.unit);
+  const meant = spelling === null ? chosenUnits(reading) : spelledUnits(spelling, rule);
   if (meant.length === 0) {
-    const why = rule.refuseUnit?.(typedUnit ?? "") ?? `"${shown(parsed.unit ?? "")}" is not a unit of this.`;
-    const list = rule.offered.join(", ");
-    return refused(original, say("UNIT", `${why} Known here: ${list}`));
+    const why = rule.refuseUnit?.(spelling ?? "") ?? `"${shown(parsed.unit ?? "")}" is not a unit of this.`;
+    return refused(original, say("UNIT", `${why} Known here: ${rule.offered.join(", ")}`));
   }
   const units = rule.narrow?.(meant, context) ?? meant;
   const all = parsed.candidates.flatMap(({ low, high }) =>
@@ -47,134 +67,72 @@ export function readMeasure<C extends MeasureContext>(
       return { low, high, form: parsed.form, unit, middle };
     }),
   );
-  const possible = distinct(
-    all.filter(({ low, high, unit }) => [low, high].every((v) => fits(v, unit, rule))),
-  );
-  const typed = { ...original, unit: parsed.unit ?? context.unit ?? null };
+  const within = ({ low, high, unit }: Candidate) => fits(low, unit, rule) && fits(high, unit, rule);
+  const [only, ...others] = distinct(all.filter(within));
   const [first] = all;
-  const [only, ...others] = possible;
-  if (first === undefined) throw new TypeError(`Cannot read ${label}: the rule offers no unit`);
-  const judged = (j: Judgement) => ({ message: say(j.kind, j.text), choices: j.choices ?? [] });
-  if (only === undefined) {
-    const rescue = parsed.checked ? null : rule.rescue?.(first, context);
-    if (rescue != null) {
-      const { message, choices } = judged(rescue);
-      return rescue.verdict === "ask" ? asked(typed, message, choices) : refused(typed, message, choices);
-    }
-    return refused(typed, say("RANGE", outside(first, rule)), mirrored(first));
-  }
-  if (others.length > 0) {
-    const words =
-      rule.whichUnit?.(possible) ?? `could be ${possible.map((c) => inWords(c, rule)).join(" or ")}. Which?`;
-    // Whoever picks a reading has looked: it must not lead to a second question.
-    const unlikely = (c: Candidate) => rule.judge?.(c, context)?.verdict === "ask";
-    const choices = possible.map((c) => ({
-      label: inWords(c, rule),
-      text: `${phrase(c)}${unlikely(c) ? " (checked)" : ""}`,
-    }));
-    return asked(typed, say("AMBIG", words), choices);
-  }
+  if (first === undefined) throw new TypeError(`Cannot read ${rule.label}: the rule offers no unit`);
+  if (only === undefined) return outOfBounds(first, parsed, reading);
+  return others.length > 0 ? which([only, ...others], reading) : settle(only, parsed, reading);
+}
+
+function chosenUnits<C extends MeasureContext>({ rule, context }: Reading<C>): readonly string[] {
+  return context.unit == null ? rule.offered : [context.unit];
+}
+
+function spelledUnits<C extends MeasureContext>(
+  spelling: string,
+  { spellings }: MeasureRule<C>,
+): readonly string[] {
+  return Object.hasOwn(spellings, spelling) ? (spellings[spelling] ?? []) : [];
+}
+
+function outOfBounds<C extends MeasureContext>(
+  first: Candidate,
+  { checked }: ParsedAmount,
+  { rule, context, original, say }: Reading<C>,
+): Outcome<Amount> {
+  const rescue = checked ? null : rule.rescue?.(first, context);
+  if (rescue == null) return refused(original, say("RANGE", outside(first, rule)), mirrored(first));
+  const end = rescue.verdict === "ask" ? asked : refused;
+  return end(original, say(rescue.kind, rescue.text), rescue.choices ?? []);
+}
+
+/** More than one reading is possible: all are offered. */
+function which<C extends MeasureContext>(
+  possible: readonly Candidate[],
+  { rule, context, original, say }: Reading<C>,
+): Outcome<Amount> {
+  const either = possible.map((c) => inWords(c, rule)).join(" or ");
+  const words = rule.whichUnit?.(possible) ?? `could be ${either}. Which?`;
+  // Whoever picks a reading has looked: it must not lead to a second question.
+  const unlikely = (c: Candidate) => rule.judge?.(c, context)?.verdict === "ask";
+  const choices = possible.map((c) => ({
+    label: inWords(c, rule),
+    text: `${phrase(c)}${unlikely(c) ? " (checked)" : ""}`,
+  }));
+  return asked(original, say("AMBIG", words), choices);
+}
+
+/** One reading is left: is it likely, and does it need saying? */
+function settle<C extends MeasureContext>(
+  only: Candidate,
+  { checked, form, rewritten, unit }: ParsedAmount,
+  { rule, context, original, say }: Reading<C>,
+): Outcome<Amount> {
   const value = amount(only, rule, context);
   const judgement = rule.judge?.(only, context) ?? null;
-  if (judgement !== null && judgement.verdict !== "convert") {
-    const { message, choices } = judged(judgement);
-    if (judgement.verdict === "refuse") return refused(typed, message, choices);
-    if (judgement.verdict === "flag" || parsed.checked) return kept("flag", value, typed, message);
-    return asked(typed, message, choices);
+  if (judgement !== null) {
+    const { verdict, kind, text, choices = [] } = judgement;
+    const message = say(kind, text);
+    if (verdict === "convert") return kept("convert", value, original, message);
+    if (verdict === "refuse") return refused(original, message, choices);
+    return verdict === "flag" || checked
+      ? kept("flag", value, original, message)
+      : asked(original, message, choices);
   }
-  const sameUnit =
-    rule.plain.includes(only.unit) &&
-    (typedUnit !== null || context.unit != null || rule.offered.length === 1);
-  const asTyped = sameUnit && !parsed.rewritten && parsed.form === "exact" && value.censored === null;
-  if (judgement === null && asTyped) return kept("accept", value, typed);
-  const echo =
-    judgement === null ? say("ECHO", `read as ${echoed(only, value, rule)}`) : judged(judgement).message;
-  return kept("convert", value, typed, echo);
-}
-
-function unitsFor(spelling: string, rule: Pick<MeasureRule<MeasureContext>, "spellings">): readonly string[] {
-  return Object.hasOwn(rule.spellings, spelling) ? (rule.spellings[spelling] ?? []) : [];
-}
-
-type Bounds = Pick<MeasureRule<MeasureContext>, "hard" | "toCanonical" | "unit">;
-
-function fits(value: number, unit: string, { hard, toCanonical }: Bounds): boolean {
-  const canonical = toCanonical(value, unit);
-  return (
-    Number.isFinite(canonical) &&
-    canonical <= hard.max &&
-    (hard.open ? canonical > hard.min : canonical >= hard.min)
-  );
-}
-
-function distinct(candidates: readonly Candidate[]): Candidate[] {
-  const near = (a: Candidate, b: Candidate) =>
-    Math.abs(a.middle - b.middle) <= 1e-9 * Math.max(1, Math.abs(a.middle));
-  return candidates.filter((c, i) => candidates.findIndex((other) => near(c, other)) === i);
-}
-
-function outside({ middle }: Candidate, { hard, unit }: Bounds): string {
-  const most = `${hard.max.toLocaleString("en-GB")} ${unit}`.trim();
-  const bounds = hard.open
-    ? middle > hard.max
-      ? `must be ${most} or less`
-      : `must be more than ${hard.min} ${unit}`.trim()
-    : `must be ${hard.min} to ${most}`;
-  return middle < 0 && hard.min >= 0 ? `${bounds}. Did you mean ${figure(-middle)}?` : bounds;
-}
-
-function mirrored({ low, high, form, unit, middle }: Candidate): Choice[] {
-  if (middle >= 0 || form !== "exact") return [];
-  const positive = phrase({ low: -high, high: -low, form, unit });
-  return [{ label: positive, text: positive }];
-}
-
-/** What to type for a candidate. */
-export function phrase({ low, high, form, unit }: Omit<Candidate, "middle">): string {
-  const sign = { exact: "", about: "about ", range: "", below: "<", above: ">" }[form];
-  const number = form === "range" ? `${low}-${high}` : String(low);
-  return `${sign}${number} ${unit}`.trim();
-}
-
-function inWords(candidate: Candidate, rule: Bounds): string {
-  const typed = phrase(candidate);
-  return candidate.unit === rule.unit ? typed : `${typed} (${figure(candidate.middle)} ${rule.unit})`;
-}
-
-function amount<C extends MeasureContext>(c: Candidate, rule: MeasureRule<C>, context: C): Amount {
-  const ends = [c.low, c.high].map((value) => rule.toCanonical(value, c.unit));
-  const low = Math.min(...ends);
-  const high = Math.max(...ends);
-  const { unit } = rule;
-  const step = context.kitStep ?? null;
-  // A kit that shows nothing has only shown that there is less than its smallest step.
-  if (step !== null && step > 0 && c.form === "exact" && c.low === 0) {
-    const limit = rule.toCanonical(step, c.unit);
-    return { low: 0, central: limit / 2, high: limit, unit, censored: "below" };
-  }
-  if (c.form === "below")
-    return { low: rule.hard.min, central: (rule.hard.min + high) / 2, high, unit, censored: "below" };
-  if (c.form === "above") {
-    const high3 = Math.min(3 * low, rule.hard.max);
-    return { low, central: Math.min(1.5 * low, (low + high3) / 2), high: high3, unit, censored: "above" };
-  }
-  if (c.form === "about") {
-    const spread = ABOUT * Math.abs(c.middle);
-    return { low: c.middle - spread, central: c.middle, high: c.middle + spread, unit, censored: null };
-  }
-  const open = rule.openBy?.(c.unit) ?? 0;
-  return { low: low - open, central: c.middle, high: high + open, unit, censored: null };
-}
-
-function echoed(c: Candidate, value: Amount, rule: Bounds): string {
-  if (value.censored !== null) {
-    const limit = value.censored === "below" ? value.high : value.low;
-    return `${value.censored === "below" ? "less" : "more"} than ${figure(limit)} ${rule.unit}`.trim();
-  }
-  const converted =
-    c.unit === rule.unit ? "" : `${phrase({ ...c, form: c.form === "about" ? "exact" : c.form })}, `;
-  const central = `${converted}${figure(value.central)} ${rule.unit}`.trim();
-  if (c.form === "about")
-    return `${central}, give or take ${figure(value.high - value.central)} ${rule.unit}`.trim();
-  return c.form === "range" ? `${central}, ${figure(value.low)} to ${figure(value.high)}` : central;
+  const unitGiven = unit !== null || context.unit != null || rule.offered.length === 1;
+  const asTyped = form === "exact" && !rewritten && value.censored === null;
+  return asTyped && unitGiven && rule.plain.includes(only.unit)
+    ? kept("accept", value, original)
+    : kept("convert", value, original, say("ECHO", `read as ${echoed(only, value, rule)}`));
 }

@@ -3,7 +3,8 @@
  * "mg/L" alone is taken for the unit chosen beside the field, and asked about where nobody chose.
  */
 import { isUnitOf, type QuantityKey, toCanonical, unitsOf } from "../../engine/units/convert.ts";
-import { phrase, readMeasure } from "./measure.ts";
+import { phrase } from "./candidates.ts";
+import { readMeasure } from "./measure.ts";
 import { type Amount, asked, type Outcome } from "./outcome.ts";
 import {
   type Candidate,

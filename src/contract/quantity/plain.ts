@@ -55,7 +55,7 @@ export function convertible({
 }
 
 /** A rule for an amount with one unit, whatever it is called. */
-export function single(
+function single(
   label: string,
   unit: string,
   words: readonly string[],

@@ -28,7 +28,7 @@ const UNKNOWN_SCALE = "sg";
 const SCALE_DOUBT = 0.15;
 const GRAVITY_WORDS = ["sg", "s.g.", "specific gravity", "s g"];
 
-export function toPracticalSalinity(value: number, unit: string): number {
+function toPracticalSalinity(value: number, unit: string): number {
   if (unit === "psu") return value;
   if (unit === "%") return 10 * value;
   try {

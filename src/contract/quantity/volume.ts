@@ -1,6 +1,7 @@
 /** Water volume: litres, millilitres, cubic metres, and the two gallons, which are never taken for each other. */
 import { isUnitOf, toCanonical, unitsOf } from "../../engine/units/convert.ts";
-import { phrase, readMeasure } from "./measure.ts";
+import { phrase } from "./candidates.ts";
+import { readMeasure } from "./measure.ts";
 import type { Amount, Outcome } from "./outcome.ts";
 import {
   type Candidate,

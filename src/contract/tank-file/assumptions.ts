@@ -5,7 +5,7 @@
 import type { Spread } from "../../engine/types/estimate.ts";
 import { scaled, spread } from "./bands.ts";
 
-export const REFERENCE_L = 113;
+const REFERENCE_L = 113;
 
 export interface Assumption {
   readonly label: string;
