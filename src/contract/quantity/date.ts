@@ -3,7 +3,8 @@
  * guessed: the order comes from the keeper's preference, or from the figures, or is asked for.
  */
 import { addDays, daysInMonth, inWordsDate, isoDate, MONTHS } from "./calendar.ts";
-import { asked, kept, type MessageKind, type NotKept, type Outcome, refused } from "./outcome.ts";
+import { daysAway, monthOnly, namedMonth, type Parts } from "./date-words.ts";
+import { asked, isKept, kept, type MessageKind, type NotKept, type Outcome, refused } from "./outcome.ts";
 import { tidy } from "./parse.ts";
 import type { Preferences } from "./preferences.ts";
 import { shown } from "./show.ts";
@@ -23,8 +24,6 @@ const EARLIEST_YEAR = 1970;
 /** Day 0 of the spreadsheets' count, with their leap day of 1900 that never was. */
 const SPREADSHEET_EPOCH = "1899-12-30";
 
-type Parts = { readonly year: number | null; readonly month: number; readonly day: number };
-
 export function readDate(text: string, context: DateContext): Outcome<string> {
   const label = context.label ?? "Date";
   const original = { text, unit: null };
@@ -38,8 +37,13 @@ export function readDate(text: string, context: DateContext): Outcome<string> {
       text: `${label}: nothing entered. Enter a date such as ${context.today}`,
     });
   }
-  const near = { today: 0, yesterday: -1, tomorrow: 1 }[typed];
-  if (near !== undefined) return judge(addDays(context.today, near), true);
+  const away = daysAway(typed);
+  if (away !== null) return judge(addDays(context.today, away), true);
+  const month = monthOnly(typed);
+  if (month !== null) {
+    const days = [1, 15, daysInMonth(...month)].flatMap((day) => isoDate(...month, day) ?? []);
+    return offer(days, "FORMAT", () => "which day? The middle of the month will do");
+  }
   if (/^\d{5}$/.test(typed) && Number(typed) > 20_000 && Number(typed) < 80_000) {
     const day = addDays(SPREADSHEET_EPOCH, Number(typed));
     const words = `looks like a spreadsheet date: ${inWordsDate(day)}. Read it so?`;
@@ -53,8 +57,22 @@ export function readDate(text: string, context: DateContext): Outcome<string> {
   const [only, ...others] = possible;
   if (only === undefined) return no("FORMAT", noSuchDay(ways));
   if (others.length === 0) return judge(only, rewritten);
-  const choices = possible.map((day) => ({ label: inWordsDate(day), text: day }));
-  return asked(original, say("AMBIG", `${choices.map((c) => c.label).join(" or ")}?`), choices);
+  return offer(possible, "AMBIG", (labels) => `${labels.join(" or ")}?`);
+
+  /** Asks which of some days was meant; those that could not be kept are not on offer. */
+  function offer(
+    days: readonly string[],
+    kind: MessageKind,
+    words: (labels: string[]) => string,
+  ): Outcome<string> {
+    const choices = days
+      .filter((day) => isKept(judge(day, false)))
+      .map((day) => ({ label: inWordsDate(day), text: day }));
+    const [first = context.today] = days;
+    return choices.length === 0
+      ? judge(first, true)
+      : asked(original, say(kind, words(choices.map(({ label }) => label))), choices);
+  }
 
   function judge(day: string, echo: boolean): Outcome<string> {
     const year = Number(day.slice(0, 4));
@@ -97,27 +115,6 @@ function partsOf(typed: string, { preferences }: DateContext): { ways: Parts[]; 
   const mdy: Parts = { year, month: first, day: second };
   const order = preferences.dateOrder;
   return { ways: order === "dmy" ? [dmy] : order === "mdy" ? [mdy] : [dmy, mdy], rewritten: true };
-}
-
-function namedMonth(typed: string): Parts | null {
-  const words = typed
-    .replace(/(\d)(?:st|nd|rd|th)\b/, "$1")
-    .replace(/[.,]/g, " ")
-    .trim()
-    .split(/[\s-]+/);
-  const names = words.filter((word) => /^[a-z]/.test(word));
-  const [name = ""] = names;
-  const month =
-    name.length < 3
-      ? -1
-      : MONTHS.findIndex((full) => full.toLowerCase().startsWith(name.replace("sept", "sep")));
-  const figures = words.filter((word) => /^\d+$/.test(word)).map(Number);
-  if (names.length !== 1 || month < 0 || figures.length + 1 !== words.length || figures.length > 2)
-    return null;
-  const year = figures.find((n) => n > 31) ?? null;
-  const day = figures.find((n) => n <= 31);
-  if (day === undefined || (figures.length === 2 && year === null)) return null;
-  return { year, month: month + 1, day };
 }
 
 /** A day without a year is the nearest such day that is not ahead, or the next one within a month. */

@@ -54,7 +54,8 @@ export function readMeasure<C extends MeasureContext>(
 /** Which units it can be in, and which of the readings are possible at all. */
 function understand<C extends MeasureContext>(parsed: ParsedAmount, reading: Reading<C>): Outcome<Amount> {
   const { rule, context, original, say } = reading;
-  const spelling = parsed.unit === null ? null : spelled(parsed.unit);
+  // "25 degrees" names no unit, for all that it has a word.
+  const spelling = parsed.unit === null ? null : spelled(parsed.unit) || null;
   const meant = spelling === null ? chosenUnits(reading) : spelledUnits(spelling, rule);
   if (meant.length === 0) {
     const why = rule.refuseUnit?.(spelling ?? "") ?? `"${shown(parsed.unit ?? "")}" is not a unit of this.`;

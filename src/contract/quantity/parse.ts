@@ -26,6 +26,7 @@ const QUALIFIERS: readonly (readonly [RegExp, AmountForm])[] = [
 
 const LONGEST = 200;
 const RANGE = new RegExp(`^(${NUMBER})\\s*(?:-|to|\\.\\.\\.?|…)\\s*(${NUMBER})`);
+const PLUS_MINUS = new RegExp(`^(${NUMBER})\\s*(?:±|\\+/?-)\\s*(${NUMBER})`);
 const SINGLE = new RegExp(`^${NUMBER}`);
 const CHECKED = /\s*\(checked\)$/i;
 
@@ -52,9 +53,10 @@ export function parseAmount(text: string, decimal: "." | ","): ParsedAmount | nu
     }
   }
   const lower = rest.toLowerCase();
-  const range = form === "exact" || form === "about" ? RANGE.exec(lower) : null;
-  const single = range === null ? SINGLE.exec(lower) : null;
-  const whole = (range ?? single)?.[0];
+  const open = form === "exact" || form === "about";
+  const around = open ? PLUS_MINUS.exec(lower) : null;
+  const range = around ?? (open ? RANGE.exec(lower) : null);
+  const whole = (range ?? SINGLE.exec(lower))?.[0];
   if (whole === undefined) return null;
   const tokens = range === null ? [whole] : [range[1] ?? "", range[2] ?? ""];
   const numbers = tokens.map((token) => values(token, decimal));
@@ -66,7 +68,10 @@ export function parseAmount(text: string, decimal: "." | ","): ParsedAmount | nu
   }
   // A digit straight after the number is another number, not a unit: "12 34", "1/2".
   if (/^[\d.,/+-]/.test(tail)) return null;
-  const candidates = pair(numbers.map((read) => read.values));
+  const candidates = pair(
+    numbers.map((read) => read.values),
+    around === null ? "ends" : "plus or minus",
+  );
   if (candidates.length === 0) return null;
   return {
     form: range === null ? form : "range",
@@ -85,13 +90,15 @@ function values(token: string, decimal: "." | ","): { values: readonly number[];
     : { values: read.values, rewritten: true };
 }
 
-function pair(ends: readonly (readonly number[])[]): { low: number; high: number }[] {
-  const [first = [], second] = ends;
+function pair(
+  [first = [], second]: readonly (readonly number[])[],
+  meaning: "ends" | "plus or minus",
+): { low: number; high: number }[] {
   if (second === undefined) return first.map((value) => ({ low: value, high: value }));
-  // Both ends of a range are written the same way; a pair that falls is no range.
-  const most = Math.max(first.length, second.length);
-  return Array.from({ length: most }, (_, i) => ({
-    low: first[Math.min(i, first.length - 1)] ?? 0,
-    high: second[Math.min(i, second.length - 1)] ?? 0,
-  })).filter(({ low, high }) => low <= high);
+  // Both figures are written the same way; a pair that falls is no range.
+  return Array.from({ length: Math.max(first.length, second.length) }, (_, i) => {
+    const a = first[Math.min(i, first.length - 1)] ?? 0;
+    const b = second[Math.min(i, second.length - 1)] ?? 0;
+    return meaning === "ends" ? { low: a, high: b } : { low: a - b, high: a + b };
+  }).filter(({ low, high }) => low <= high);
 }

@@ -120,7 +120,8 @@ describe.each(everything)("%s, whatever is typed,", (_, [label, read]) => {
   test("never throws, and answers in the field's words", () => {
     fc.assert(
       fc.property(anyText, fc.constantFrom(...LOCALES), (text, locale) => {
-        const { message } = read(text, habits(locale));
+        const { message, original } = read(text, habits(locale));
+        expect(original.text).toBe(text);
         if (message === null) return;
         expect(message.text).toContain(label);
         expect(message.text.replace(shown(text), "")).not.toMatch(FORBIDDEN);
@@ -203,7 +204,7 @@ test("20,000 random texts go through every reader in a few seconds", () => {
     }
   }
   const seconds = (performance.now() - start) / 1000;
-  expect(seconds).toBeLessThan(20);
+  expect(seconds).toBeLessThan(10);
   // The corpus is no good if it only ever meets one answer.
   for (const verdict of ["accept", "convert", "flag", "ask", "refuse"]) {
     expect([...verdicts.keys()].some((key) => key.endsWith(verdict))).toBe(true);
