@@ -14,7 +14,16 @@ export const mayImport: Readonly<Record<string, readonly string[]>> = {
   "engine/seawater": ["engine/units", "engine/numeric"],
   "engine/balance": ["engine/seawater", "engine/units", "engine/numeric", "engine/types"],
   "engine/larder": ["engine/balance", "engine/seawater", "engine/units", "engine/numeric", "engine/types"],
+  "engine/ahead": [
+    "engine/larder",
+    "engine/balance",
+    "engine/seawater",
+    "engine/units",
+    "engine/numeric",
+    "engine/types",
+  ],
   "engine/stocking": [
+    "engine/ahead",
     "engine/larder",
     "engine/balance",
     "engine/seawater",
@@ -35,6 +44,7 @@ export const mayImport: Readonly<Record<string, readonly string[]>> = {
     "engine/seawater",
     "engine/balance",
     "engine/larder",
+    "engine/ahead",
     "engine/stocking",
   ],
 };

@@ -114,7 +114,8 @@ export function centralMember(facts: TankFacts, table: ParameterTable): Member {
   const values: Record<string, number> = {};
   for (const symbol of [...PARAMETER_SYMBOLS, ...SIZING_SYMBOLS]) {
     const parameter = table.get(symbol);
-    if (parameter === undefined) throw new RangeError(`Cannot take the central member: no parameter "${symbol}"`);
+    if (parameter === undefined)
+      throw new RangeError(`Cannot take the central member: no parameter "${symbol}"`);
     values[symbol] = parameter.spread.central;
   }
   const fact = Object.fromEntries(DRAWN_FACTS.map((field) => [field, facts[field].central]));
@@ -144,10 +145,7 @@ function memberFrom(
     T: fact.temperatureC,
     S: fact.salinityPsu,
     pH: fact.ph,
-    feed: fact.feedGPerDay,
-    feedC: fact.feedCMgPerG,
-    feedN: fact.feedNMgPerG,
-    feedP: fact.feedPMgPerG,
+    ...asDryFeed(fact),
     fish: fact.fishWetG,
     filterOn: facts.filterChangeDays === null ? 0 : 1,
     skimOn: facts.skimmer.value ? 1 : 0,
@@ -167,6 +165,23 @@ function memberFrom(
     },
     ageDays: fact.ageDays,
     handFedMgC: fact.handFedMgCPerDay,
+  };
+}
+
+/** Carbon in a gram of dry pellet, mg: what a gram of feed is reckoned in. @source feed.pellet (420 as fed) */
+const DRY_FEED_C = 420;
+
+/**
+ * Feed in grams of dry pellet of the same carbon: a fish's appetite is for food, not for the water in frozen food.
+ * Carbon, nitrogen and phosphorus a day stay what they were.
+ */
+function asDryFeed(fact: Readonly<Record<DrawnFact, number>>): Pick<Inputs, "feed" | "feedC" | "feedN" | "feedP"> {
+  const perGram = fact.feedCMgPerG / DRY_FEED_C;
+  return {
+    feed: fact.feedGPerDay * perGram,
+    feedC: DRY_FEED_C,
+    feedN: fact.feedNMgPerG / perGram,
+    feedP: fact.feedPMgPerG / perGram,
   };
 }
 
@@ -192,7 +207,7 @@ function concentration(
   const reading = latestReading(readings, quantity);
   if (reading === null) return usual;
   const { value, censored } = reading;
-  const band: Spread = censored === "below" ? { low: value.high / 100, central: value.high / 4, high: value.high } : value;
+  const band: Spread =
+    censored === "below" ? { low: value.high / 100, central: value.high / 4, high: value.high } : value;
   return valueAt(band, score(quantity));
 }
-

@@ -125,7 +125,8 @@ function filmAtResidue(world: World, { inputs, sizing, nutrients }: Member): Fil
   y[FF] = 0;
   const rates = new Float64Array(rateCount(0));
   derivatives(world, y, new Float64Array(world.size), new Scratch(0), false, rates);
-  const growthOf = (i: number) => rates[RATE.alga + i * RATE.algaStride]! + rates[RATE.alga + i * RATE.algaStride + 1]!;
+  const growthOf = (i: number) =>
+    rates[RATE.alga + i * RATE.algaStride]! + rates[RATE.alga + i * RATE.algaStride + 1]!;
   const respOf = (i: number) => rates[RATE.alga + i * RATE.algaStride + 2]!;
   const sloughOf = (i: number) => rates[RATE.alga + i * RATE.algaStride + 3]!;
   const settling = (i: number) => world.alga[i * ALGA.stride + ALGA.settling]!;

@@ -1,0 +1,137 @@
+/**
+ * Weeks ahead: every member of the ensemble run with whole deaths drawn, rows kept by the week.
+ * Advances member by member, so that a caller can show progress and stop. docs/model/ahead.md.
+ */
+import type { TankEvent } from "../balance/events.ts";
+import { D, FF, FG, FR, FS, headsAt, NO2, NO3, PO4, reserveAt, TAN } from "../balance/pools.ts";
+import { ENSEMBLE_STEPS, run } from "../balance/run.ts";
+import type { Member } from "../larder/members.ts";
+import { RandomStream } from "../numeric/random.ts";
+import type { TankFacts } from "../types/tank.ts";
+import { careEvents } from "./care.ts";
+import { type CrewKind, startState, worldOf } from "./start.ts";
+
+export const ROW_DAYS = 7;
+
+/** Quantities of the water and its growths, one value a member and week. */
+export const QUANTITIES = {
+  tan: { label: "total ammonia", unit: "mg N/L" },
+  nh3: { label: "un-ionised ammonia", unit: "mg N/L" },
+  no2: { label: "nitrite", unit: "mg N/L" },
+  no3: { label: "nitrate", unit: "mg/L as NO3" },
+  po4: { label: "phosphate", unit: "mg/L as PO4" },
+  film_glass: { label: "film on glass", unit: "mg C/m2" },
+  film_rock: { label: "film on rock", unit: "mg C/m2" },
+  film_sand: { label: "film on sand", unit: "mg C/m2" },
+  hair_algae: { label: "hair algae", unit: "mg C/m2" },
+  detritus_sand: { label: "detritus on sand", unit: "mg C/m2" },
+} as const;
+export type QuantityId = keyof typeof QUANTITIES;
+const QUANTITY_IDS = Object.keys(QUANTITIES) as QuantityId[];
+
+const NO3_PER_N = 4.4266;
+const PO4_PER_P = 3.0661;
+
+/** Members by weeks: value of member m in week w is at `m * weeks + w`. */
+export interface Sheaf {
+  readonly weeks: number;
+  readonly values: Float32Array;
+}
+
+export interface KindOutlook {
+  readonly id: string;
+  readonly heads: Sheaf;
+  /** Reserve level, 0 to 1; not a number where none is left. */
+  readonly condition: Sheaf;
+}
+
+export interface Forecast {
+  readonly days: number;
+  readonly weeks: number;
+  readonly members: number;
+  readonly quantities: Readonly<Record<QuantityId, Sheaf>>;
+  readonly kinds: readonly KindOutlook[];
+}
+
+export interface ForecastPlan {
+  readonly facts: TankFacts;
+  readonly members: readonly Member[];
+  readonly kinds: readonly CrewKind[];
+  /** Additions and whatever else the plan or a what-if brings, besides the usual care. */
+  readonly events: readonly TankEvent[];
+  readonly days: number;
+  readonly seed: number;
+  /** States on the day of the plan, when they are known from an earlier forecast of the same members and kinds. */
+  readonly starts?: readonly Float64Array[];
+}
+
+export interface Progress {
+  readonly done: number;
+  readonly of: number;
+}
+
+/** Runs the ensemble; yields after every member. */
+export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
+  const { facts, members, kinds, days } = plan;
+  const weeks = Math.floor(days / ROW_DAYS) + 1;
+  const sheaf = (): Sheaf => ({ weeks, values: new Float32Array(members.length * weeks) });
+  const quantities = Object.fromEntries(QUANTITY_IDS.map((id) => [id, sheaf()])) as Record<QuantityId, Sheaf>;
+  const outlooks = kinds.map(
+    ({ animal }): KindOutlook => ({ id: animal.id, heads: sheaf(), condition: sheaf() }),
+  );
+  const events = [...careEvents(facts, days), ...plan.events].sort((a, b) => a.t - b.t);
+  for (let m = 0; m < members.length; m += 1) {
+    const member = members[m]!;
+    const start = plan.starts?.[m] ?? startState(member, kinds, facts);
+    const world = worldOf(member, kinds, facts.phScale, "drawn");
+    const areas = { FG: member.inputs.Ag, FR: member.inputs.Ar, FS: Math.max(member.inputs.As, 1e-9) };
+    run(world, start, events, {
+      days,
+      steps: ENSEMBLE_STEPS,
+      rowEvery: ROW_DAYS,
+      random: new RandomStream(plan.seed, m),
+      onRow: (day, y) => {
+        const at = m * weeks + Math.round(day / ROW_DAYS);
+        const perL = 1 / world.inputs.V;
+        const put = (id: QuantityId, value: number): void => {
+          quantities[id].values[at] = value;
+        };
+        put("tan", y[TAN]! * perL);
+        put("nh3", y[TAN]! * perL * world.unionisedShare(world.inputs.T, world.inputs.S, world.inputs.pH));
+        put("no2", y[NO2]! * perL);
+        put("no3", y[NO3]! * perL * NO3_PER_N);
+        put("po4", y[PO4]! * perL * PO4_PER_P);
+        put("film_glass", y[FG]! / areas.FG);
+        put("film_rock", y[FR]! / areas.FR);
+        put("film_sand", y[FS]! / areas.FS);
+        put("hair_algae", y[FF]! / areas.FR);
+        put("detritus_sand", y[D]! / areas.FS);
+        outlooks.forEach((outlook, s) => {
+          const heads = y[headsAt(s)]!;
+          outlook.heads.values[at] = heads;
+          const full = heads * kinds[s]!.species.eFull;
+          outlook.condition.values[at] = heads > 0 ? y[reserveAt(s, kinds.length)]! / full : Number.NaN;
+        });
+      },
+    });
+    yield { done: m + 1, of: members.length };
+  }
+  return { days, weeks, members: members.length, quantities, kinds: outlooks };
+}
+
+/** Drives a stepwise work to its end at once. */
+export function finish<Result>(work: Generator<Progress, Result>): Result {
+  for (;;) {
+    const step = work.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** Values of all members in one week. */
+export function acrossMembers({ weeks, values }: Sheaf, week: number): Float64Array {
+  const members = values.length / weeks;
+  return Float64Array.from({ length: members }, (_, m) => values[m * weeks + week]!);
+}
+
+/** A share of the members as grains: in how many of 20 runs. */
+export const ofTwenty = (share: number): number => Math.round(share * 20);

@@ -1,0 +1,44 @@
+/**
+ * When waves may come: at tank ages of six, nine, thirteen and twenty-six weeks, or three weeks and more apart in a
+ * tank that is older. Each wave plans on a share of the pessimistic supply, less while the tank is young and while
+ * nobody has watched a first crew in it. @source rng.safe_start_factor (0.6 to 0.9); steps from the model's design
+ */
+
+export interface WaveDate {
+  /** Days from the plan's day to the first day of the window. */
+  readonly day: number;
+  /** Length of the window, days. */
+  readonly windowDays: number;
+  /** Share of the pessimistic supply that the wave may plan on. */
+  readonly safeStart: number;
+}
+
+const WEEK = 7;
+const WINDOW_DAYS = 14;
+const FIRST_AGE_DAYS = 6 * WEEK;
+/** With film already seen, the first wave may come this early. */
+const FIRST_AGE_WITH_FILM_DAYS = 5 * WEEK;
+/** Days of the later waves after the first: ages of nine, thirteen and twenty-six weeks in a new tank. */
+const LATER_DAYS = [3 * WEEK, 7 * WEEK, 20 * WEEK];
+
+const BY_AGE: readonly (readonly [ageDays: number, factor: number])[] = [
+  [26 * WEEK, 1],
+  [13 * WEEK, 0.85],
+  [9 * WEEK, 0.75],
+  [0, 0.6],
+];
+const BY_STEP = [0.6, 0.75, 0.85, 1];
+
+export const safeStartByAge = (ageDays: number): number =>
+  BY_AGE.find(([from]) => ageDays >= from)?.[1] ?? 0.6;
+
+/** @param hasCrew whether animals that graze or scavenge live there and have been watched */
+export function waveDates(ageDays: number, filmSeen: boolean, hasCrew: boolean): WaveDate[] {
+  const firstAge = filmSeen ? FIRST_AGE_WITH_FILM_DAYS : FIRST_AGE_DAYS;
+  const first = Math.max(0, Math.ceil(firstAge - ageDays));
+  return [0, ...LATER_DAYS].map((after, step) => {
+    const day = first + after;
+    const watched = BY_STEP[Math.min(BY_STEP.length - 1, step + (hasCrew ? 1 : 0))]!;
+    return { day, windowDays: WINDOW_DAYS, safeStart: Math.min(safeStartByAge(ageDays + day), watched) };
+  });
+}

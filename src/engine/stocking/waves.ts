@@ -1,0 +1,246 @@
+/**
+ * Waves one after another: each an integer programme at the supply of its own day, on top of those before, and each
+ * judged against the planned company too. No forecast here: that is check.ts.
+ */
+import { type Larder, larderOf } from "../larder/larder.ts";
+import type { Member } from "../larder/members.ts";
+import type { Animal } from "../types/animal.ts";
+import { SHELVES, type ShelfId } from "../types/shelf.ts";
+import type { TankFacts } from "../types/tank.ts";
+import type { Solution, Solve } from "./linear-model.ts";
+import type { Prices } from "./prices.ts";
+import {
+  breakEven,
+  type Candidate,
+  mostAlone,
+  Programme,
+  type ProgrammeAnswer,
+  type ShelfSupply,
+} from "./programme.ts";
+import { type WaveDate, waveDates } from "./schedule.ts";
+import { type Company, type Suitability, suitabilityOf } from "./suitability.ts";
+
+/** What planning needs besides the tank: the catalogue, the ensemble, a solver, what things are worth. */
+export interface PlanningTools {
+  readonly animals: readonly Animal[];
+  readonly members: readonly Member[];
+  readonly solve: Solve;
+  readonly prices: Prices;
+}
+
+/** Limits that may be set aside, to learn what each costs. All are in force where nothing is said. */
+export interface Limits {
+  readonly spacing: boolean;
+  readonly shop: boolean;
+  readonly safeStart: boolean;
+  /** Most heads of a kind in all, where the forecast has shown that more do not live. */
+  readonly mended: ReadonlyMap<string, number>;
+  readonly wishes: boolean;
+}
+export const ALL_LIMITS: Limits = {
+  spacing: true,
+  shop: true,
+  safeStart: true,
+  mended: new Map(),
+  wishes: true,
+};
+
+export interface WaveDraft {
+  readonly date: WaveDate;
+  readonly larder: Larder;
+  readonly supply: ShelfSupply;
+  readonly programme: Programme;
+  readonly answer: ProgrammeAnswer;
+  /** Heads bought in this wave, by kind. */
+  readonly bought: ReadonlyMap<string, number>;
+  readonly suitability: ReadonlyMap<string, Suitability>;
+}
+
+/** Under this live mass animals are bought three at least. @source model-design */
+const SMALL_ANIMAL_G = 1.5;
+const SMALL_GROUP = 3;
+/** Most of a shelf that the tank's grazing fish are taken to eat before the crew. Judgement. */
+const FISH_TAKE_MOST = 0.5;
+/** Food by hand is a supplement, not a diet: at most this, mg C a day a head wished for, plus what residents lack. */
+const Q10_ANIMAL = 2;
+
+/** Kinds of the catalogue that live in the tank or are planned by its keeper. */
+export function companyOf(facts: TankFacts, animals: readonly Animal[]): Company[] {
+  const byId = new Map(animals.map((animal) => [animal.id, animal]));
+  const as = (planned: boolean) => (row: { id: string; count: number }) => {
+    const animal = byId.get(row.id);
+    return animal === undefined || row.count <= 0 ? [] : [{ animal, count: row.count, planned }];
+  };
+  return [...facts.present.flatMap(as(false)), ...facts.planned.flatMap(as(true))];
+}
+
+/** Members of the crew: animals that live off the shelves. Fish are fed; what they graze is taken off first. */
+export const isCrew = (animal: Animal): boolean =>
+  animal.group !== "fish" && SHELVES.some((shelf) => animal.diet[shelf] > 0);
+
+export const warmthOf = (facts: TankFacts): number => Q10_ANIMAL ** ((facts.temperatureC.central - 25) / 10);
+
+export const filmSeen = ({ sightings }: TankFacts): boolean =>
+  [sightings.film_glass, sightings.film_rock, sightings.diatoms, sightings.hair_algae].some(
+    (cover) => cover === "patches" || cover === "covered",
+  );
+
+/** Supply left to the crew when fish that graze have had theirs. */
+export function supplyFor(
+  larder: Larder,
+  company: readonly Company[],
+  warmth: number,
+  safeStart: number,
+): ShelfSupply {
+  const left = (of: (shelf: ShelfId) => number) =>
+    Object.fromEntries(
+      SHELVES.map((shelf): [ShelfId, number] => {
+        const fishTake = company
+          .filter(({ animal, planned }) => animal.group === "fish" && !planned)
+          .reduce(
+            (sum, { animal, count }) => sum + count * animal.diet[shelf] * breakEven(animal, warmth),
+            0,
+          );
+        const supply = of(shelf);
+        const grazed =
+          shelf === "uneaten_feed" || shelf === "carrion" ? 0 : Math.min(fishTake, FISH_TAKE_MOST * supply);
+        return [shelf, supply - grazed];
+      }),
+    ) as Record<ShelfId, number>;
+  return {
+    pessimistic: left((shelf) => safeStart * larder.shelves[shelf].pessimistic),
+    central: left((shelf) => larder.shelves[shelf].supply.central),
+  };
+}
+
+/** Drafts every wave; a wave that buys nothing is drafted too. */
+export function draftWaves(facts: TankFacts, tools: PlanningTools, limits: Limits = ALL_LIMITS): WaveDraft[] {
+  const company = companyOf(facts, tools.animals);
+  const age = Math.max(0, facts.ageDays.central);
+  const hasCrew = company.some(({ animal, planned }) => !planned && isCrew(animal));
+  const dates = waveDates(age, filmSeen(facts), hasCrew);
+  const had = new Map<string, number>();
+  for (const { animal, count, planned } of company) {
+    if (isCrew(animal) && !planned) had.set(animal.id, (had.get(animal.id) ?? 0) + count);
+  }
+  const drafts: WaveDraft[] = [];
+  for (const date of dates) {
+    const draft = draftWave(facts, tools, limits, company, date, had);
+    if (draft === null) break;
+    drafts.push(draft);
+    for (const [id, heads] of draft.answer.heads) had.set(id, heads);
+  }
+  return drafts;
+}
+
+/** One wave on top of `had`; null when the solver found nothing at all. */
+export function draftWave(
+  facts: TankFacts,
+  tools: PlanningTools,
+  limits: Limits,
+  company: readonly Company[],
+  date: WaveDate,
+  had: ReadonlyMap<string, number>,
+): WaveDraft | null {
+  const residents = company
+    .filter(({ planned, animal }) => !planned && isCrew(animal))
+    .map(({ animal, count }) => ({ animal, heads: count }));
+  const larder = larderOf(tools.members, {
+    daysAhead: date.day,
+    sightings: facts.sightings,
+    residents,
+    grazed: residents.length > 0,
+  });
+  const warmth = warmthOf(facts);
+  const supply = supplyFor(larder, company, warmth, limits.safeStart ? date.safeStart : 1);
+  const shopFacts: TankFacts = limits.shop
+    ? facts
+    : { ...facts, exclusions: [], stockList: null, priceBandMax: 4 };
+  const suitability = new Map<string, Suitability>();
+  const candidates: Candidate[] = [];
+  for (const animal of tools.animals) {
+    const already = had.get(animal.id) ?? 0;
+    const verdict = suitabilityOf(animal, { facts: shopFacts, company, daysAhead: date.day });
+    suitability.set(animal.id, verdict);
+    if (!isCrew(animal) && animal.role !== "crew" && animal.role !== "crew_with_caution") continue;
+    const candidate = candidateFor(animal, already, verdict.reasons.length === 0, facts, limits);
+    const fed = fedCandidate(candidate, supply, warmth);
+    if (fed.cap > 0) candidates.push(fed);
+  }
+  const base = { candidates, supply, prices: tools.prices, warmth };
+  // What those already there lack is learnt first, with nothing bought: food for newcomers must not come at their cost.
+  const asTheyAre = candidates.map((c) => ({ ...c, cap: c.already, wished: 0 }));
+  const lacking = solveProgramme(
+    new Programme({ ...base, candidates: asTheyAre, handFedMost: 1e6 }),
+    tools.solve,
+  );
+  if (lacking.answer === null) return null;
+  const residentsLack = sum(lacking.answer.handFed.values());
+  const wished = candidates.reduce(
+    (most, { animal, wished: heads }) => most + heads * breakEven(animal, warmth),
+    0,
+  );
+  const programme = new Programme({ ...base, handFedMost: residentsLack + wished + 1e-6 });
+  const { answer } = solveProgramme(programme, tools.solve);
+  if (answer === null) return null;
+  const bought = new Map<string, number>();
+  for (const [id, heads] of answer.heads) {
+    const more = heads - (had.get(id) ?? 0);
+    if (more > 0) bought.set(id, more);
+  }
+  return { date, larder, supply, programme, answer, bought, suitability };
+}
+
+function candidateFor(
+  animal: Animal,
+  already: number,
+  fits: boolean,
+  facts: TankFacts,
+  limits: Limits,
+): Candidate {
+  const room = limits.spacing
+    ? Math.floor(facts.displayL.central / animal.spacingLitresPerAnimal.central)
+    : MOST_HEADS;
+  const company = animal.maxPerTank ?? MOST_HEADS;
+  const mended = limits.mended.get(animal.id) ?? MOST_HEADS;
+  const groupMin = Math.max(animal.groupMin, animal.liveWetMassG.central < SMALL_ANIMAL_G ? SMALL_GROUP : 1);
+  const most = fits ? Math.min(room, company, mended, MOST_HEADS) : already;
+  const cap = most >= groupMin ? Math.max(already, most) : already;
+  const isWished = limits.wishes && facts.wishes.includes(animal.id) && cap > already;
+  return {
+    animal,
+    already,
+    cap,
+    groupMin,
+    wished: isWished ? Math.min(cap, groupMin) : 0,
+    mayBeFed: already > 0 || isWished,
+  };
+}
+/**
+ * Pods come as a culture of hundreds and settle their own number: nobody buys them by the head. Of the rest, no more
+ * than the pessimistic supply could feed if nothing else ate from it; a wish may be fed by hand.
+ */
+function fedCandidate(candidate: Candidate, supply: ShelfSupply, warmth: number): Candidate {
+  const { animal, already, cap, groupMin, wished } = candidate;
+  if (wished > 0) return candidate;
+  const food =
+    animal.group === "pod" ? already : Math.max(already, mostAlone(animal, supply.pessimistic, warmth, cap));
+  return { ...candidate, cap: food >= groupMin ? Math.min(cap, food) : already };
+}
+
+/** No crew is larger of one kind: tanks are counted, pods are not bought by the head. */
+const MOST_HEADS = 400;
+
+export function solveProgramme(
+  programme: Programme,
+  solve: Solve,
+): { solution: Solution; answer: ProgrammeAnswer | null } {
+  const solution = solve(programme.model);
+  return { solution, answer: programme.read(solution) };
+}
+
+const sum = (values: Iterable<number>): number => {
+  let total = 0;
+  for (const value of values) total += value;
+  return total;
+};
