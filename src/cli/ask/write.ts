@@ -5,7 +5,11 @@ import { inWordsDate } from "../../contract/quantity/calendar.ts";
 import { CliError, EXIT } from "../io.ts";
 import type { AnswerContext, Entries } from "./answer.ts";
 
-export function tankFileText(entries: Entries, { today, preferences }: AnswerContext): string {
+export function tankFileText(
+  entries: Entries,
+  { today, preferences }: AnswerContext,
+  form: "yaml" | "json" = "yaml",
+): string {
   const { locale, gallon } = preferences;
   const own = { ...(locale === "en" ? {} : { locale }), ...(gallon === null ? {} : { gallon }) };
   const body = {
@@ -13,6 +17,7 @@ export function tankFileText(entries: Entries, { today, preferences }: AnswerCon
     ...(Object.keys(own).length === 0 ? {} : { preferences: own }),
     ...entries,
   };
+  if (form === "json") return `${JSON.stringify(body, null, 2)}\n`;
   return `# Written by grazewell ask on ${inWordsDate(today)}. What else can stand here: docs/tank-file.md\n${stringify(body)}`;
 }
 

@@ -44,7 +44,10 @@ export function printCheck(report: Read, io: Io): void {
     const start = `${label.padEnd(LABEL)}${value}`;
     const room = Math.max(start.length + 2, LABEL + VALUE);
     if (room + note.length <= io.width - 2) return [`${start.padEnd(room)}${io.dim(note)}`];
-    return [start, `${" ".repeat(LABEL)}${io.dim(note)}`];
+    return [
+      start,
+      ...wrapped(note, io.width - 2 - LABEL).map((part) => `${" ".repeat(LABEL)}${io.dim(part)}`),
+    ];
   }
 }
 

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { NO_PREFERENCES } from "../../contract/quantity/preferences.ts";
+import { tankFileSchema } from "../../contract/tank-file/schema.ts";
 import type { Entries } from "../ask/answer.ts";
 import { interview } from "../ask/interview.ts";
 import { QUESTIONS } from "../ask/questions.ts";
@@ -143,6 +144,11 @@ describe("without a terminal", () => {
   test("flags are enough, and the file goes to standard output", async () => {
     await run("--water", "30 US gal", "--floor", "bare");
     expect(printed.join("\n")).toContain("water_l: 30 US gal");
+  });
+
+  test("--json prints a tank file that keeps to the schema", async () => {
+    await run("--water", "30 US gal", "--animals", "2 clownfish", "--json");
+    expect(tankFileSchema.parse(JSON.parse(printed.join("\n"))).water_l).toBe("30 US gal");
   });
 
   test("no answer at all is a matter of usage", async () => {

@@ -18,6 +18,7 @@ const EXAMPLES = `Examples:
 interface Flags extends Partial<Record<string, string | boolean>> {
   readonly output?: string;
   readonly force?: true;
+  readonly json?: true;
   readonly input: boolean;
   readonly locale?: string;
   readonly gallon?: string;
@@ -30,9 +31,14 @@ export function command(io: Io): Command {
       "Asks eight questions, each with why it is asked; 'not sure' is an answer to all of them. Says how each was read and writes a tank file. Without a terminal: answers by flag, or one line an answer on standard input, an empty line for 'not sure'.",
     )
     .addHelpText("before", EXAMPLES)
+    .addHelpText(
+      "after",
+      "\nEnds with 0 when a file was made, 65 when an answer is to mend, 2 when nobody can be asked, 73 when the file can't be written.",
+    )
     .option("-o, --output <file>", "write the tank file here; otherwise to standard output")
     .option("--force", "write over a file that is there already")
     .option("--no-input", "ask nothing: take the flags alone")
+    .option("--json", "write the tank file as JSON: docs/schemas/tank-file.schema.json")
     .option("--locale <tag>", "how you write numbers, such as de-DE")
     .option("--gallon <which>", "us or imperial");
   for (const { flag, title } of QUESTIONS) ask.option(`--${flag} <answer>`, title);
@@ -56,7 +62,7 @@ async function run(io: Io, flags: Flags): Promise<void> {
     io.canAsk && flags.input
       ? await withTerminal((ask) => interview(ask, io, given, context))
       : unasked(io, flags.input ? { ...fromLines(given), ...given } : given, context);
-  const text = tankFileText(answers, context);
+  const text = tankFileText(answers, context, flags.json === true ? "json" : "yaml");
   if (output === undefined) return io.out(text.trimEnd());
   writeTankFile(output, text, force);
   io.talk(`Wrote ${output}. See what was made of it: grazewell check ${output}`);

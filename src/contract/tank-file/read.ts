@@ -57,6 +57,11 @@ export function readTankFile(text: string, options: ReadOptions): TankFileResult
     }),
   );
   const all = [...early, ...shaped, ...findings];
-  if (all.length > 0) return { ok: false, findings: all.sort((a, b) => (a.line ?? 0) - (b.line ?? 0)) };
-  return { ok: true, facts: completeFacts(stated), notices };
+  if (all.length > 0) return { ok: false, findings: byLine(all) };
+  return { ok: true, facts: completeFacts(stated), notices: byLine(notices) };
+}
+
+/** In the order of the file; what has no line comes first. */
+function byLine<T extends { readonly line: number | null }>(places: readonly T[]): T[] {
+  return places.toSorted((a, b) => (a.line ?? 0) - (b.line ?? 0));
 }
