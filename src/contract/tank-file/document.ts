@@ -55,7 +55,8 @@ function readDocument(text: string): Parsed {
     version: "1.2",
     schema: "core",
     merge: false,
-    uniqueKeys: true,
+    // The parser compares every name with every other; `walk` looks them up instead.
+    uniqueKeys: false,
     prettyErrors: false,
     stringKeys: true,
     // "silent" would also keep quiet about a second document.
@@ -64,7 +65,7 @@ function readDocument(text: string): Parsed {
   const lineAt = (offset: number | undefined): number | null =>
     offset === undefined ? null : lines.linePos(offset).line;
   if (doc.errors.some(({ code }) => code === "RESOURCE_EXHAUSTION")) return stop("TOOBIG", TOO_DEEP);
-  const broken = syntaxFaults(doc.errors, tabless, lineAt);
+  const broken = syntaxFaults(doc.errors, lineAt);
   const places = new Map<string, number | null>();
   const faults = [...broken];
   const fault = (
@@ -97,6 +98,8 @@ function readDocument(text: string): Parsed {
         places.set(JSON.stringify(place), lineAt(isScalar(key) ? key.range?.[0] : node.range?.[0]));
         if (name === "__proto__" || name === "constructor" || name === "prototype") {
           fault(place, isScalar(key) ? key : node, `"${name}" is not a name a tank file can hold`, name);
+        } else if (name in object) {
+          fault(place, isScalar(key) ? key : node, `"${shown(name)}" is given twice; keep one`, name);
         } else object[name] = walk(value, place);
       }
       return { ...object };

@@ -224,6 +224,16 @@ describe("what no tank file may be", () => {
     expect(Object.prototype).not.toHaveProperty("x");
   });
 
+  test.each([
+    ["names nobody knows", (i: number) => `k${i}abc: 1`],
+    ["one name over and over", () => "water_l: 1"],
+  ])("a mebibyte of %s is answered within seconds", (_, line) => {
+    const lines = Array.from({ length: 60_000 }, (__, i) => line(i));
+    const start = performance.now();
+    expect(read(tank(lines.join("\n"))).ok).toBe(false);
+    expect(performance.now() - start).toBeLessThan(5000);
+  });
+
   test("a bomb of references", () => {
     const lines = Array.from(
       { length: 20 },

@@ -24,6 +24,9 @@ export type TankFileResult =
   | { readonly ok: true; readonly facts: TankFacts; readonly notices: readonly Notice[] }
   | { readonly ok: false; readonly findings: readonly Finding[] };
 
+/** Nobody mends more in one go, and nothing hangs on listing them: the next reading finds the rest. */
+const MOST_FINDINGS = 500;
+
 export function readTankFile(text: string, options: ReadOptions): TankFileResult {
   const { data, faults, lineOf } = parseText(text);
   const early = faults.map(
@@ -57,7 +60,7 @@ export function readTankFile(text: string, options: ReadOptions): TankFileResult
     }),
   );
   const all = [...early, ...shaped, ...findings];
-  if (all.length > 0) return { ok: false, findings: byLine(all) };
+  if (all.length > 0) return { ok: false, findings: byLine(all).slice(0, MOST_FINDINGS) };
   return { ok: true, facts: completeFacts(stated), notices: byLine(notices) };
 }
 

@@ -22,6 +22,8 @@ const PLACEHOLDER: Readonly<Record<string, unknown>> = {
   grazewell_tank: TANK_FILE_VERSION,
 };
 const MOST_ROUNDS = 30;
+/** Unknown names of one group that are looked into; a file with more is of another kind altogether. */
+const MOST_NAMES = 100;
 
 export function shapeOf(
   data: unknown,
@@ -57,7 +59,7 @@ function faultsOf(issue: Issue, data: unknown): Unplaced[] {
   const path = issue.path.map((step) => (typeof step === "symbol" ? String(step) : step));
   if (issue.code === "unrecognized_keys") {
     const known = namesAt(path);
-    return issue.keys.map((key) => {
+    return issue.keys.slice(0, MOST_NAMES).map((key) => {
       const near = nearest(key, known);
       const guess = near === null ? ` Known here: ${known.join(", ")}` : ` Did you mean ${near}?`;
       const label = path.length === 0 ? "Tank file" : labelOf(path);

@@ -1,6 +1,5 @@
 /** What a parser finds wrong with the writing itself, in words that say where to look. */
 import type { YAMLError } from "yaml";
-import { shown } from "../quantity/show.ts";
 import type { Fault } from "./document.ts";
 
 /** One slip can set off a hundred complaints; the first ones name it. */
@@ -22,24 +21,15 @@ const OTHERWISE =
 
 export function syntaxFaults(
   errors: readonly YAMLError[],
-  text: string,
   lineAt: (offset: number) => number | null,
 ): Fault[] {
   const lines = new Set<number | null>();
   return errors
     .map((error): Fault => {
       const line = lineAt(error.pos[0]);
-      const words =
-        error.code === "DUPLICATE_KEY"
-          ? twice(text.slice(error.pos[0], error.pos[0] + 100))
-          : (WORDS[error.code] ?? OTHERWISE);
+      const words = WORDS[error.code] ?? OTHERWISE;
       return { path: [], line, typed: null, message: { kind: "FORMAT", text: `Tank file: ${words}` } };
     })
     .filter(({ line }) => !lines.has(line) && lines.add(line))
     .slice(0, MOST);
-}
-
-function twice(from: string): string {
-  const name = /^\s*["']?([^"':\s]+)/.exec(from)?.[1] ?? "";
-  return name === "" ? "a name is given twice" : `"${shown(name)}" is given twice; keep one`;
 }
