@@ -1,0 +1,133 @@
+/**
+ * The plan meets the forecast: every member is run through the balance with the waves as drafted, and each kind is
+ * asked for 90 days after its last arrival. A kind that is not alive then in 15 of 20 runs has its number cut.
+ */
+
+import {
+  acrossMembers,
+  type Forecast,
+  forecast,
+  ofTwenty,
+  type Progress,
+  ROW_DAYS,
+} from "../ahead/forecast.ts";
+import { type CrewKind, crewKind } from "../ahead/start.ts";
+import type { TankEvent } from "../balance/events.ts";
+import type { Member } from "../larder/members.ts";
+import type { Animal } from "../types/animal.ts";
+import type { TankFacts } from "../types/tank.ts";
+import type { Company } from "./suitability.ts";
+import { isCrew, type WaveDraft } from "./waves.ts";
+
+export const CHECK_DAYS = 90;
+/** Runs of 20 in which a kind must be alive, deaths of age counted out. */
+export const ALIVE_RUNS = 15;
+/** A kind counts as alive while at least this share of its heads is. */
+const ALIVE_SHARE = 0.5;
+
+export interface KindCheck {
+  readonly id: string;
+  /** Heads after the last wave that brings it. */
+  readonly heads: number;
+  readonly resident: boolean;
+  /** Day it is asked for. */
+  readonly day: number;
+  /** In how many of 20 runs at least half of the heads are alive then. */
+  readonly aliveOf20: number;
+  /** The same if nothing but age took any. */
+  readonly agedOf20: number;
+  /** Share of runs in which half are alive, against what age alone would leave: below 15 of 20 it starves too often. */
+  readonly fedShare: number;
+  /** Median share of the heads alive. */
+  readonly survive: number;
+  /** Middle reserve of the living, 0 to 1; null where none lives in the middle run. */
+  readonly condition: number | null;
+}
+
+export interface PlanCheck {
+  readonly kinds: readonly KindCheck[];
+  readonly forecast: Forecast;
+}
+
+/** Kinds that live in the tank or arrive with a wave, in one order for every run. */
+export function kindsOf(
+  company: readonly Company[],
+  drafts: readonly WaveDraft[],
+  animals: readonly Animal[],
+): CrewKind[] {
+  const residents = new Map<string, number>();
+  for (const { animal, count, planned } of company) {
+    if (!planned && isCrew(animal)) residents.set(animal.id, (residents.get(animal.id) ?? 0) + count);
+  }
+  const arriving = new Set(drafts.flatMap(({ bought }) => [...bought.keys()]));
+  return animals
+    .filter(({ id }) => residents.has(id) || arriving.has(id))
+    .map((animal) => crewKind(animal, residents.get(animal.id) ?? 0));
+}
+
+/** New arrivals are thin: what they can go without is the low figure of the catalogue. */
+export function arrivalCondition({ starvationToleranceDays: { low, central } }: Animal): number {
+  return Math.min(0.6, low / central);
+}
+
+/** The waves as events. */
+export function arrivals(drafts: readonly WaveDraft[], kinds: readonly CrewKind[]): TankEvent[] {
+  return drafts.flatMap(({ date, bought }) =>
+    [...bought].map(([id, count]): TankEvent => {
+      const kind = kinds.find(({ species }) => species.id === id);
+      if (kind === undefined) throw new RangeError(`Cannot add ${id}: it is among no kinds of this run`);
+      const condition = arrivalCondition(kind.animal);
+      return { t: date.day, kind: "addAnimals", species: id, count, condition };
+    }),
+  );
+}
+
+/** Runs the plan and asks for every kind. */
+export function* checkPlan(given: {
+  readonly facts: TankFacts;
+  readonly members: readonly Member[];
+  readonly kinds: readonly CrewKind[];
+  readonly drafts: readonly WaveDraft[];
+  readonly seed: number;
+}): Generator<Progress, PlanCheck> {
+  const { facts, members, kinds, drafts, seed } = given;
+  const lastArrival = (id: string) =>
+    Math.max(0, ...drafts.filter(({ bought }) => bought.has(id)).map(({ date }) => date.day));
+  const asked = kinds.map(({ animal }) => roundUp(lastArrival(animal.id) + CHECK_DAYS));
+  const days = Math.max(CHECK_DAYS + ROW_DAYS, ...asked);
+  const outlook = yield* forecast({ facts, members, kinds, events: arrivals(drafts, kinds), days, seed });
+  const checks = kinds.map(({ animal, residents }, k): KindCheck => {
+    const heads = drafts.reduce((sum, { bought }) => sum + (bought.get(animal.id) ?? 0), residents);
+    const week = Math.min(outlook.weeks - 1, asked[k]! / ROW_DAYS);
+    const alive = acrossMembers(outlook.kinds[k]!.heads, week);
+    const shares = alive.map((n) => n / heads).sort();
+    const share = shares.filter((alone) => alone >= ALIVE_SHARE).length / shares.length;
+    const aged = halfAliveByAge(heads, Math.exp(-kinds[k]!.species.m0 * CHECK_DAYS));
+    const condition = acrossMembers(outlook.kinds[k]!.condition, week).filter(Number.isFinite).sort();
+    return {
+      id: animal.id,
+      heads,
+      resident: residents > 0,
+      day: asked[k]!,
+      aliveOf20: ofTwenty(share),
+      agedOf20: ofTwenty(aged),
+      fedShare: Math.min(1, share / aged),
+      survive: shares[shares.length >> 1] ?? 0,
+      condition: condition.length * 2 >= shares.length ? condition[condition.length >> 1]! : null,
+    };
+  });
+  return { kinds: checks, forecast: outlook };
+}
+
+/** Chance that at least half of `heads` live when each lives with chance `p`. */
+function halfAliveByAge(heads: number, p: number): number {
+  let chance = 0;
+  let term = (1 - p) ** heads; // exactly none alive; then each next count from the one before
+  for (let alive = 0; alive <= heads; alive += 1) {
+    if (alive >= heads * ALIVE_SHARE) chance += term;
+    term *= ((heads - alive) / (alive + 1)) * (p / (1 - p));
+  }
+  return Math.min(1, Math.max(chance, 1e-9));
+}
+
+const roundUp = (day: number): number => Math.ceil(day / ROW_DAYS) * ROW_DAYS;

@@ -1,0 +1,63 @@
+/**
+ * Between two waves stands a gate: something a keeper can see, for the animals that the wave brings. With it, what
+ * may bring it forward and what stops it. Sentences only; no figure is decided here.
+ */
+import type { Animal } from "../types/animal.ts";
+import { SHELF_NAME, type ShelfId } from "../types/shelf.ts";
+import { eatsFrom } from "./programme.ts";
+
+export interface Gate {
+  readonly onlyIf: readonly string[];
+  readonly soonerIf: string;
+  readonly stopIf: string;
+}
+
+const SIGN_OF_SHELF: Readonly<Record<ShelfId, string>> = {
+  film_glass: "film is back on the glass within a week of wiping",
+  film_rock: "the rock wears a coat of film or diatoms, not bare patches",
+  film_sand: "the sand has a brown or green bloom somewhere",
+  hair_algae: "short tufts of hair algae stand on the rock",
+  bubble_algae: "bubble algae can be seen",
+  detritus_sand: "settled waste shows on the sand two days after cleaning",
+  detritus_crevice: "a puff of a turkey baster lifts dust from the rock",
+  uneaten_feed: "something is left two minutes after feeding",
+  carrion: "fish or meaty food are fed",
+};
+
+/** Shelves that matter for a gate, the ones that most of the wave's needs rest on. */
+function shelvesOf(animals: readonly Animal[]): ShelfId[] {
+  const shelves: readonly ShelfId[] = [
+    "film_glass",
+    "film_rock",
+    "hair_algae",
+    "detritus_sand",
+    "uneaten_feed",
+  ];
+  return shelves.filter((shelf) => animals.some((animal) => eatsFrom(animal, shelf))).slice(0, 3);
+}
+
+/** @param earlier names of the kinds that came with the wave before, or live there; empty for a first wave */
+export function gateFor(animals: readonly Animal[], earlier: readonly string[], first: boolean): Gate {
+  const signs = shelvesOf(animals).map((shelf) => SIGN_OF_SHELF[shelf]);
+  const onlyIf = [
+    first
+      ? "ammonia and nitrite can't be read on two tests three days apart"
+      : "ammonia and nitrite still can't be read, and nothing died that you can't explain",
+    ...signs,
+  ];
+  if (!first && earlier.length > 0) {
+    onlyIf.push(
+      `the animals there move and feed: count ${earlier.slice(0, 3).join(", ")} by torch, an hour after dark`,
+    );
+  }
+  const main = shelvesOf(animals)[0];
+  return {
+    onlyIf,
+    soonerIf:
+      main === undefined
+        ? "nothing: waiting costs nothing"
+        : `${SHELF_NAME[main]} grows faster than those there eat it: the glass needs wiping twice as often as now`,
+    stopIf:
+      "the glass stays bare for a week, snails climb out of the water, or two animals die within a week",
+  };
+}

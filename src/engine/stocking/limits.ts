@@ -1,0 +1,205 @@
+/**
+ * Why not more, and what each limit costs: for every kind what binds it, and the plan again with one limit at a time
+ * set aside.
+ */
+import { SHELF_NAME, SHELVES, type ShelfId } from "../types/shelf.ts";
+import type { TankFacts } from "../types/tank.ts";
+import type { Solve } from "./linear-model.ts";
+import type { Prices } from "./prices.ts";
+import { breakEven, type Candidate, mostAlone, Programme } from "./programme.ts";
+import {
+  ALL_LIMITS,
+  companyOf,
+  draftWave,
+  type Limits,
+  type PlanningTools,
+  type WaveDraft,
+} from "./waves.ts";
+
+export type Binding =
+  | { readonly kind: "food"; readonly shelves: readonly ShelfId[]; readonly text: string }
+  | { readonly kind: "room"; readonly text: string }
+  | { readonly kind: "company"; readonly text: string }
+  | { readonly kind: "forecast"; readonly text: string }
+  | { readonly kind: "worth"; readonly text: string };
+
+/** What keeps a kind of the plan from one head more, given all the others. */
+export function bindingOf(
+  id: string,
+  draft: WaveDraft,
+  facts: TankFacts,
+  limits: Limits,
+  solve: Solve,
+): Binding {
+  const { programme, answer } = draft;
+  const candidate = programme.input.candidates.find(({ animal }) => animal.id === id);
+  if (candidate === undefined) return { kind: "company", text: "it is no candidate of this plan" };
+  const { animal } = candidate;
+  const heads = answer.heads.get(id) ?? 0;
+  const mended = limits.mended.get(id);
+  if (mended !== undefined && heads >= mended) {
+    return { kind: "forecast", text: "the forecast: more of them are not alive at 90 days in 15 of 20 runs" };
+  }
+  if (animal.maxPerTank !== null && heads >= animal.maxPerTank) {
+    return { kind: "company", text: `company: no more than ${animal.maxPerTank} get on in one tank` };
+  }
+  const room = Math.floor(facts.displayL.central / animal.spacingLitresPerAnimal.central);
+  if (heads >= room) {
+    return {
+      kind: "room",
+      text: `room: one for each ${animal.spacingLitresPerAnimal.central} L (habit, not measured)`,
+    };
+  }
+  const next = Math.max(heads + 1, heads === 0 ? candidate.groupMin : 0);
+  if (!feasibleWith(draft, id, next, solve)) {
+    const shelves = tightShelves(candidate, draft);
+    return {
+      kind: "food",
+      shelves,
+      text: `food: at the pessimistic supply there is none left for another on ${shelves.map((s) => SHELF_NAME[s]).join(", ")}`,
+    };
+  }
+  return { kind: "worth", text: "worth: what it would still eat is little; others have it already" };
+}
+
+/** Whether the wave could feed `heads` of one kind with every other kind as planned. */
+function feasibleWith(draft: WaveDraft, id: string, heads: number, solve: Solve): boolean {
+  const { programme, answer } = draft;
+  const fixed = programme.input.candidates.map((candidate): Candidate => {
+    const planned = candidate.animal.id === id ? heads : (answer.heads.get(candidate.animal.id) ?? 0);
+    return { ...candidate, already: planned, cap: planned, wished: 0 };
+  });
+  const handFedMost = [...answer.handFed.values()].reduce((sum, fed) => sum + fed, 0) + 1e-6;
+  return (
+    solve(new Programme({ ...programme.input, candidates: fixed, handFedMost }).model).status === "optimal"
+  );
+}
+
+/** Shelves of the animal's diet, the scarcest first: those whose pessimistic supply is eaten up. */
+function tightShelves({ animal }: Candidate, { supply, answer }: WaveDraft): ShelfId[] {
+  const eaten = SHELVES.filter((shelf) => animal.diet[shelf] > 0).map((shelf) => ({
+    shelf,
+    left: supply.pessimistic[shelf] - answer.eatenPessimistic[shelf],
+  }));
+  return eaten
+    .sort((a, b) => a.left - b.left)
+    .slice(0, 2)
+    .map(({ shelf }) => shelf);
+}
+
+/** Least food a kind needs to come at all, and what its shelves would give it if nothing else ate there, mg C/d. */
+export function aloneOf(
+  candidate: { readonly animal: Candidate["animal"]; readonly groupMin: number },
+  draft: WaveDraft,
+  warmth: number,
+) {
+  const { animal, groupMin } = candidate;
+  const heads = mostAlone(animal, draft.supply.pessimistic, warmth, 1000);
+  return { heads, enough: heads >= groupMin, needMgC: groupMin * breakEven(animal, warmth) };
+}
+
+export interface LimitCost {
+  readonly limit: string;
+  readonly text: string;
+  /** Heads in all with and without it. */
+  readonly heads: number;
+  readonly headsWithout: number;
+  /** Food left uneaten, mg C/d at the central supply, with and without it. */
+  readonly uneaten: number;
+  readonly uneatenWithout: number;
+  /** Kinds that differ: `+2 nerite-snail`, `-1 astraea-snail`. */
+  readonly changes: readonly string[];
+}
+
+/** The last wave from scratch, with one limit set aside at a time. */
+export function limitCosts(
+  facts: TankFacts,
+  tools: PlanningTools,
+  last: WaveDraft,
+  limits: Limits,
+): LimitCost[] {
+  const company = companyOf(facts, tools.animals);
+  const residents = new Map(
+    last.programme.input.candidates
+      .filter(({ animal }) => company.some((mate) => !mate.planned && mate.animal.id === animal.id))
+      .map(({ animal }) => [animal.id, company.find((mate) => mate.animal.id === animal.id)!.count] as const),
+  );
+  const again = (changed: Limits, prices: Prices = tools.prices, facts_: TankFacts = facts) =>
+    draftWave(facts_, { ...tools, prices }, changed, company, last.date, residents);
+  const base = again(limits);
+  if (base === null) return [];
+  const cases: { limit: string; text: string; draft: WaveDraft | null }[] = [
+    {
+      limit: "spacing",
+      text: "room by litres an animal (habit)",
+      draft: again({ ...limits, spacing: false }),
+    },
+    {
+      limit: "safe_start",
+      text: "planning on a share of the supply while the tank is young",
+      draft: again({ ...limits, safeStart: false }),
+    },
+    {
+      limit: "price_halved",
+      text: "prices of heads and kinds halved",
+      draft: again(limits, scaledPrices(tools.prices, 0.5)),
+    },
+    {
+      limit: "price_doubled",
+      text: "prices of heads and kinds doubled",
+      draft: again(limits, scaledPrices(tools.prices, 2)),
+    },
+  ];
+  if (facts.exclusions.length > 0 || facts.stockList !== null || facts.priceBandMax < 4) {
+    cases.push({
+      limit: "shop",
+      text: "your stock list, price band and exclusions",
+      draft: again({ ...limits, shop: false }),
+    });
+  }
+  if (facts.wishes.length > 0)
+    cases.push({ limit: "wishes", text: "your wishes", draft: again({ ...limits, wishes: false }) });
+  if (limits.mended.size > 0) {
+    cases.push({
+      limit: "forecast",
+      text: "numbers cut because the forecast starved them",
+      draft: again({ ...limits, mended: ALL_LIMITS.mended }),
+    });
+  }
+  return cases.flatMap(({ limit, text, draft }) =>
+    draft === null ? [] : [costOf(limit, text, base, draft)],
+  );
+}
+
+function costOf(limit: string, text: string, base: WaveDraft, without: WaveDraft): LimitCost {
+  const ids = new Set([...base.answer.heads.keys(), ...without.answer.heads.keys()]);
+  const changes = [...ids].flatMap((id) => {
+    const change = (without.answer.heads.get(id) ?? 0) - (base.answer.heads.get(id) ?? 0);
+    return change === 0 ? [] : [`${change > 0 ? "+" : ""}${change} ${id}`];
+  });
+  return {
+    limit,
+    text,
+    heads: total(base.answer.heads.values()),
+    headsWithout: total(without.answer.heads.values()),
+    uneaten: total(Object.values(base.answer.uneaten)),
+    uneatenWithout: total(Object.values(without.answer.uneaten)),
+    changes,
+  };
+}
+
+/** Purchase prices times a factor; the worth of food and services as it is. */
+export function scaledPrices(prices: Prices, factor: number): Prices {
+  return {
+    ...prices,
+    perHead: prices.perHead * factor,
+    perPriceBand: prices.perPriceBand * factor,
+    perKind: prices.perKind * factor,
+  };
+}
+
+const total = (values: Iterable<number>): number => {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum;
+};
