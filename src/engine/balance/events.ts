@@ -19,13 +19,17 @@ import {
   PO4,
   POOL_INDEX,
   type Pool,
+  PRK,
   PSB,
   R,
   reserveAt,
   S,
   TAN,
+  W,
+  XA,
+  XN,
 } from "./pools.ts";
-import { ALGA, type World } from "./world.ts";
+import { ALGA, ALGA_COUNT, type World } from "./world.ts";
 
 interface EventKinds {
   /** Concentrations of the new water in mg/L; `siphon` is the share of detritus on sand taken out with it. */
@@ -146,7 +150,8 @@ export function applyEvent(world: World, y: Float64Array, event: TankEvent, ledg
       const s = position(event.species);
       const heads = y[headsAt(s)]!;
       const share = heads > 0 ? Math.min(1, event.count / heads) : 0;
-      y[headsAt(s)] = heads - share * heads;
+      // subtracted as it stands, so that whole heads stay whole
+      y[headsAt(s)] = Math.max(0, heads - event.count);
       const reserveAtS = reserveAt(s, kinds);
       const reserve = share * y[reserveAtS]!;
       if (event.kind === "removeAnimals" || event.found) {
@@ -174,7 +179,7 @@ export function applyEvent(world: World, y: Float64Array, event: TankEvent, ledg
       into("carrion added", "dosed", K + 2, event.mgP, "P");
       return;
     case "dose":
-      into("dosed", "dosed", POOL_INDEX[event.pool], event.mg, elementOf(event.pool));
+      dose(world, y, POOL_INDEX[event.pool], event.mg, ledger);
       return;
     case "stirSand":
       for (const first of [D, R]) {
@@ -214,10 +219,28 @@ export function buryCrew(
   ledger?.add(`reserve of the dead, ${id}`, "C", reserve, K, reserveMgC);
 }
 
-/** Element that a pool is counted in; capacities and algae count as carbon-free and carbon. */
-function elementOf(pool: Pool): "C" | "N" | "P" {
-  if (pool.startsWith("P")) return "P";
-  if (pool === "TAN" || pool === "NO2" || pool === "NO3") return "N";
-  const last = pool.slice(-1);
-  return last === "N" || last === "P" ? last : "C";
+/**
+ * Adds to one pool. An alga brings its nitrogen and phosphorus along; capacities of the nitrifiers are no matter
+ * and stay out of the ledger.
+ */
+function dose(world: World, y: Float64Array, pool: number, mg: number, ledger: Ledger | null): void {
+  y[pool] = y[pool]! + mg;
+  if (pool === XA || pool === XN) return;
+  const alga = pool - FG;
+  if (alga >= 0 && alga < ALGA_COUNT) {
+    const at = alga * ALGA.stride;
+    const contents = [1, world.alga[at + ALGA.qN]!, world.alga[at + ALGA.qP]!] as const;
+    (["C", "N", "P"] as const).forEach((element, e) => {
+      ledger?.add("dosed", element, "dosed", pool, mg * contents[e]!);
+    });
+    return;
+  }
+  ledger?.add("dosed", elementOf(pool), "dosed", pool, mg);
+}
+
+/** Element of a pool that holds one alone. */
+function elementOf(pool: number): "C" | "N" | "P" {
+  if (pool === PO4 || pool === PSB || pool === PRK) return "P";
+  if (pool < PO4) return "N";
+  return (["C", "N", "P"] as const)[(pool - W) % 3]!;
 }

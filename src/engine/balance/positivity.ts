@@ -5,9 +5,9 @@
  * they enter another. Never clips. docs/model/balance.md, "Positivity".
  */
 import { derivatives, RATE, rateCount } from "./kernel.ts";
-import { POOL_COUNT, XA, XN } from "./pools.ts";
+import { FG, MA, POOL_COUNT, XA, XN } from "./pools.ts";
 import type { Stepper } from "./rosenbrock.ts";
-import { type Transfer, transfersOf } from "./transfers.ts";
+import { type Place, type Transfer, transfersOf } from "./transfers.ts";
 
 const HALVINGS = 6;
 
@@ -60,19 +60,22 @@ export function patankarEuler(stepper: Stepper, y: Float64Array, h: number): Flo
   derivatives(world, y, dy, scratch, false, rates);
   const transfers = transfersOf(world);
 
+  // A process may run backwards (a sorbent dosed beyond its capacity gives back): then it draws on where it led to.
+  const drawnFrom = ({ from, to, rate }: Transfer): Place => (rates[rate]! < 0 ? to : from);
   const loss = new Float64Array(world.size);
-  for (const { from, rate, per } of transfers) {
-    if (typeof from === "number") loss[from] = loss[from]! + per * rates[rate]!;
+  for (const transfer of transfers) {
+    const source = drawnFrom(transfer);
+    if (isCounted(source, transfer))
+      loss[source] = loss[source]! + transfer.per * Math.abs(rates[transfer.rate]!);
   }
-  const slowed = (pool: number): number => {
-    const draw = h * loss[pool]!;
-    return draw > 0 ? y[pool]! / (y[pool]! + draw) : 1;
-  };
   const factor = new Float64Array(rates.length).fill(1);
-  const limit = (rate: number, pool: number) => {
-    factor[rate] = Math.min(factor[rate]!, slowed(pool));
-  };
-  for (const { from, rate } of transfers) if (typeof from === "number") limit(rate, from);
+  for (const transfer of transfers) {
+    const source = drawnFrom(transfer);
+    if (typeof source !== "number") continue;
+    const draw = h * loss[source]!;
+    const slowed = draw > 0 ? y[source]! / (y[source]! + draw) : 1;
+    factor[transfer.rate] = Math.min(factor[transfer.rate]!, slowed);
+  }
   for (let s = 0; s < kinds; s += 1) {
     const block = RATE.kind + s * RATE.kindStride;
     // Whole bodies: heads and their reserve leave together; eating happens niche by niche, all elements alike.
@@ -95,11 +98,14 @@ export function patankarEuler(stepper: Stepper, y: Float64Array, h: number): Flo
   return rates;
 }
 
-/** Moves a transfer's amount between pools. An alga is kept in carbon alone: its N and P follow by ratio. */
-function move(y: Float64Array, { from, to, element, per }: Transfer, integral: number): void {
-  const amount = per * integral;
-  if (typeof from === "number" && (element === "C" || !isAlga(from))) y[from] = y[from]! - amount;
-  if (typeof to === "number" && (element === "C" || !isAlga(to))) y[to] = y[to]! + amount;
+/** Moves a transfer's amount between pools. */
+function move(y: Float64Array, transfer: Transfer, integral: number): void {
+  const { from, to, per } = transfer;
+  if (isCounted(from, transfer)) y[from] = y[from]! - per * integral;
+  if (isCounted(to, transfer)) y[to] = y[to]! + per * integral;
 }
 
-const isAlga = (place: number): boolean => place >= 6 && place <= 10;
+/** True for a pool that keeps the transfer's element: an alga is kept in carbon alone, its N and P by ratio. */
+function isCounted(place: Place, { element }: Transfer): place is number {
+  return typeof place === "number" && (element === "C" || place < FG || place > MA);
+}
