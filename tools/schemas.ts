@@ -7,12 +7,18 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { z } from "zod";
 import { checkOutput } from "../src/contract/output/check.ts";
+import { larderOutput } from "../src/contract/output/larder.ts";
 import { waterOutput } from "../src/contract/output/water.ts";
+import { wavesOutput } from "../src/contract/output/waves.ts";
+import { workingOutput } from "../src/contract/output/working.ts";
 import { tankFileSchema } from "../src/contract/tank-file/schema.ts";
 
 /** File in docs/schemas → what it describes. Add an output here. */
 export const SCHEMAS: Readonly<Record<string, { title: string; schema: z.ZodType }>> = {
   "water.schema.json": { title: "What grazewell water --json prints", schema: waterOutput },
+  "waves.schema.json": { title: "What grazewell waves --json prints", schema: wavesOutput },
+  "larder.schema.json": { title: "What grazewell larder --json prints", schema: larderOutput },
+  "working.schema.json": { title: "What grazewell working --json prints", schema: workingOutput },
   "check.schema.json": { title: "What grazewell check --json prints", schema: checkOutput },
   "tank-file.schema.json": { title: "Grazewell tank file, version 1", schema: tankFileSchema },
 };

@@ -1,8 +1,12 @@
 /**
  * `grazewell`: picks the command, loads only that one, and turns whatever goes wrong into an exit code.
+ *
+ * No handler for Ctrl-C, on purpose: a handler waits until a computation lets go, the system's own way does not.
+ * Files are written whole, at the end of a command, so nothing is left by halves.
  */
 import { Command, CommanderError } from "commander";
 import { CliError, EXIT, type Io, processIo } from "./io.ts";
+import { ENGINE_VERSION } from "./version.ts";
 
 interface CommandModule {
   /** The command with its arguments, options and action. */
@@ -11,37 +15,89 @@ interface CommandModule {
 
 /** Every command: its line in the help, and where it lives. Loaded only when called. */
 const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<CommandModule> }>> = {
-  water: { summary: "what the water is: density, oxygen, ammonia", load: () => import("./commands/water.ts") },
+  ask: { summary: "eight questions that make a tank file", load: () => import("./commands/ask.ts") },
+  check: {
+    summary: "what is wrong with a tank file, how it was read, what was assumed",
+    load: () => import("./commands/check.ts"),
+  },
+  larder: { summary: "food your tank makes, and who eats it", load: () => import("./commands/larder.ts") },
+  waves: {
+    summary: "the plan: who comes when, how many, on what condition",
+    load: () => import("./commands/waves.ts"),
+  },
+  working: {
+    summary: "how do you know? any figure, with inputs, formula and sources",
+    load: () => import("./commands/working.ts"),
+  },
+  water: {
+    summary: "what the water is: density, oxygen, ammonia",
+    load: () => import("./commands/water.ts"),
+  },
 };
+
+const EXAMPLES = `Examples:
+  grazewell ask -o tank.yaml
+  grazewell check tank.yaml
+  grazewell help check
+`;
 
 async function main(argv: readonly string[], io: Io): Promise<void> {
   const program = new Command("grazewell")
-    .description("From a reef tank's facts to the crew it can feed. Figures are estimates, shown with their range.")
+    .description(
+      "From a reef tank's facts to the crew it can feed. Figures are estimates, shown with their range.",
+    )
+    .addHelpText("before", EXAMPLES)
+    .version(
+      `grazewell ${ENGINE_VERSION}, engine ${ENGINE_VERSION}, Node ${process.versions.node}`,
+      "-V, --version",
+      "which Grazewell this is",
+    )
     .exitOverride()
     .showHelpAfterError("(grazewell --help lists the commands)");
-  const called = argv.find((word) => !word.startsWith("-"));
+  const words = argv.filter((word) => !word.startsWith("-"));
+  const called = words[0] === "help" ? words[1] : words[0];
   for (const [name, { summary, load }] of Object.entries(COMMANDS)) {
     if (name === called) program.addCommand((await load()).command(io).exitOverride());
-    else program.command(name).summary(summary).description(summary).allowUnknownOption();
+    else program.command(name).summary(summary).description(summary);
   }
-  await program.parseAsync(argv, { from: "user" });
+  if (argv.length === 0) program.outputHelp();
+  else await program.parseAsync(argv, { from: "user" });
 }
 
-const io = processIo();
-process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  process.exit(error.code === "EPIPE" ? EXIT.done : EXIT.cannotWrite);
-});
-try {
-  await main(process.argv.slice(2), io);
-} catch (error) {
-  io.progress(null);
+/** Says what went wrong, and returns the exit code that says it to a program. */
+function ending(error: unknown, talk: (text: string) => void): number {
+  // The command parser has spoken already.
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.usage;
   if (error instanceof CliError) {
-    for (const line of error.lines) io.talk(line);
-    process.exitCode = error.exitCode;
-  } else if (error instanceof CommanderError) {
-    process.exitCode = error.exitCode === 0 ? EXIT.done : EXIT.usage;
-  } else {
-    io.talk(`This is a fault in Grazewell, not in your input: ${error instanceof Error ? error.stack : String(error)}`);
-    process.exitCode = EXIT.ourBug;
+    for (const line of error.lines) talk(line);
+    return error.exitCode;
   }
+  talk(
+    "This is a fault in Grazewell, not in your input. Keep the lines below, and the tank file, for whoever mends it.",
+  );
+  talk(`grazewell ${ENGINE_VERSION}: ${error instanceof Error ? error.stack : String(error)}`);
+  return EXIT.ourBug;
+}
+
+const toStandardError = (text: string) => void process.stderr.write(`${text}\n`);
+
+// A reader that has seen enough, as `head` does, is no failure; a full disk is.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code === "EPIPE") process.exit(EXIT.done);
+  toStandardError(`Standard output can't be written (${error.code ?? error.message}).`);
+  process.exit(EXIT.cannotWrite);
+});
+// Nobody listens to the talk: the data still go their way.
+process.stderr.on("error", () => {});
+process.on("uncaughtException", (error) => process.exit(ending(error, toStandardError)));
+
+try {
+  const io = processIo();
+  try {
+    await main(process.argv.slice(2), io);
+  } finally {
+    io.progress(null);
+  }
+} catch (error) {
+  process.exitCode = ending(error, toStandardError);
 }

@@ -175,7 +175,9 @@ const DRY_FEED_C = 420;
  * Feed in grams of dry pellet of the same carbon: a fish's appetite is for food, not for the water in frozen food.
  * Carbon, nitrogen and phosphorus a day stay what they were.
  */
-function asDryFeed(fact: Readonly<Record<DrawnFact, number>>): Pick<Inputs, "feed" | "feedC" | "feedN" | "feedP"> {
+function asDryFeed(
+  fact: Readonly<Record<DrawnFact, number>>,
+): Pick<Inputs, "feed" | "feedC" | "feedN" | "feedP"> {
   const perGram = fact.feedCMgPerG / DRY_FEED_C;
   return {
     feed: fact.feedGPerDay * perGram,

@@ -226,7 +226,7 @@ function groundReasons({ needs, reach }: Animal, facts: TankFacts): Reason[] {
           ),
         );
       }
-      const fineWanted = sandGrain !== null && sandGrain.startsWith("fine");
+      const fineWanted = sandGrain?.startsWith("fine") === true;
       if (fineWanted && (facts.sandGrain.value === "coarse" || facts.sandGrain.value === "rubble")) {
         reasons.push(never("sand", `It needs ${sandGrain} sand; this floor is ${facts.sandGrain.value}.`));
       }

@@ -1,0 +1,112 @@
+/** The plan as `waves --json` prints it. */
+import type { WavesOutput } from "../../contract/output/waves.ts";
+import { explained, type Plan } from "../../engine/stocking/plan.ts";
+import type { TankFacts } from "../../engine/types/tank.ts";
+import { ENGINE_VERSION } from "../version.ts";
+import type { EnsembleChoice } from "./plan-tank.ts";
+import { STATEMENT } from "./statement.ts";
+
+export function wavesOutputOf(plan: Plan, facts: TankFacts, choice: EnsembleChoice): WavesOutput {
+  const spread = ({ low, central, high }: { low: number; central: number; high: number }) => ({
+    low,
+    central,
+    high,
+  });
+  return {
+    schema: "grazewell.waves/1",
+    engine: ENGINE_VERSION,
+    seed: choice.seed,
+    members: choice.members,
+    tank: {
+      name: facts.name,
+      as_of: facts.asOf,
+      water_l: spread(facts.waterL),
+      age_days: spread(facts.ageDays),
+      assumed: [...facts.assumed],
+    },
+    kind: plan.kind,
+    because: [...plan.because],
+    look_again_on: plan.lookAgain,
+    proven_optimal: plan.proven,
+    waves: plan.waves.map(({ number, from, to, safeStart, gate, animals, draft }) => ({
+      number,
+      from,
+      to,
+      safe_start_share: safeStart,
+      only_if: [...gate.onlyIf],
+      sooner_if: gate.soonerIf,
+      stop_if: gate.stopIf,
+      animals: animals.map(({ animal, count, eats, binding, cautions, spareShells }) => ({
+        id: animal.id,
+        name: animal.commonName,
+        count,
+        eats: [...eats],
+        binding: { kind: binding.kind, text: binding.text },
+        cautions: [...cautions],
+        only_if: [...animal.onlyIf],
+        spare_shells: spareShells,
+      })),
+      supply_pessimistic_mg_c_per_day: { ...draft.supply.pessimistic },
+      supply_central_mg_c_per_day: { ...draft.supply.central },
+      eaten_central_mg_c_per_day: { ...draft.answer.eatenCentral },
+    })),
+    refused: plan.refused.map(({ animal, status, reasons }) => ({
+      id: animal.id,
+      name: animal.commonName,
+      status,
+      reasons: reasons.map(({ text }) => text),
+      until: reasons.flatMap(({ until }) => (until === null ? [] : [until])),
+      codes: reasons.map(({ code }) => code),
+    })),
+    fits_but_not_needed: plan.spare.map(({ animal, why }) => ({
+      id: animal.id,
+      name: animal.commonName,
+      why,
+    })),
+    left_to_hand: plan.handWork.map(({ shelf, leftMgC, text }) => ({ shelf, mg_c_per_day: leftMgC, text })),
+    fed_by_hand: plan.fedByHand.map(({ animal, resident, mgC, dryFeedMg }) => ({
+      id: animal.id,
+      name: animal.commonName,
+      resident,
+      mg_c_per_day: mgC,
+      dry_feed_mg_per_day: dryFeedMg,
+    })),
+    wishes: plan.wishes.map(({ animal, status, costs }) => ({
+      id: animal.id,
+      name: animal.commonName,
+      status,
+      costs: [...costs],
+    })),
+    check: (plan.check?.kinds ?? []).map((kind) => ({
+      id: kind.id,
+      heads: kind.heads,
+      resident: kind.resident,
+      day: kind.day,
+      alive_of_20: kind.aliveOf20,
+      aged_of_20: kind.agedOf20,
+      condition: kind.condition,
+      explained: explained(kind),
+    })),
+    mends: [...plan.mends],
+    would_change: plan.wouldChange.map(({ unknown, headsIfLow, headsIfHigh }) => ({
+      fact: unknown.fact,
+      label: unknown.label,
+      ask: unknown.ask,
+      weight: unknown.weight,
+      larder_if_low_mg_c_per_day: unknown.larderIfLow,
+      larder_if_high_mg_c_per_day: unknown.larderIfHigh,
+      heads_if_low: headsIfLow,
+      heads_if_high: headsIfHigh,
+    })),
+    limit_costs: plan.limitCosts.map((cost) => ({
+      limit: cost.limit,
+      text: cost.text,
+      heads: cost.heads,
+      heads_without: cost.headsWithout,
+      uneaten_mg_c_per_day: cost.uneaten,
+      uneaten_without_mg_c_per_day: cost.uneatenWithout,
+      changes: [...cost.changes],
+    })),
+    statement: STATEMENT,
+  };
+}

@@ -1,0 +1,124 @@
+/** What `grazewell waves --json` prints. A change that breaks a reader gets a new number in `schema`. */
+import { z } from "zod";
+
+const figure = z.number();
+const id = z.string().describe("key of the catalogue");
+const date = z.iso.date();
+export const spreadSchema = z.strictObject({ low: figure, central: figure, high: figure });
+const perShelf = z.record(z.string(), figure).describe("shelf -> mg C a day");
+
+export const wavesOutput = z.strictObject({
+  schema: z.literal("grazewell.waves/1"),
+  engine: z.string(),
+  seed: z.int(),
+  members: z.int(),
+  tank: z.strictObject({
+    name: z.string(),
+    as_of: date,
+    water_l: spreadSchema,
+    age_days: spreadSchema,
+    assumed: z.array(z.string()),
+  }),
+  kind: z.enum(["waves", "nothing_yet"]),
+  because: z.array(z.string()).describe("why nothing yet; empty where there are waves"),
+  look_again_on: date.nullable(),
+  proven_optimal: z.boolean(),
+  waves: z.array(
+    z.strictObject({
+      number: z.int(),
+      from: date,
+      to: date,
+      safe_start_share: figure,
+      only_if: z.array(z.string()),
+      sooner_if: z.string(),
+      stop_if: z.string(),
+      animals: z.array(
+        z.strictObject({
+          id,
+          name: z.string(),
+          count: z.int(),
+          eats: z.array(z.string()),
+          binding: z.strictObject({ kind: z.string(), text: z.string() }),
+          cautions: z.array(z.string()),
+          only_if: z.array(z.string()),
+          spare_shells: z.int(),
+        }),
+      ),
+      supply_pessimistic_mg_c_per_day: perShelf.describe(
+        "times the safe-start share, what grazing fish take taken off",
+      ),
+      supply_central_mg_c_per_day: perShelf,
+      eaten_central_mg_c_per_day: perShelf,
+    }),
+  ),
+  refused: z.array(
+    z.strictObject({
+      id,
+      name: z.string(),
+      status: z.enum(["not_yet", "never"]),
+      reasons: z.array(z.string()),
+      until: z.array(z.string()),
+      codes: z.array(z.string()),
+    }),
+  ),
+  fits_but_not_needed: z.array(z.strictObject({ id, name: z.string(), why: z.string() })),
+  left_to_hand: z.array(z.strictObject({ shelf: z.string(), mg_c_per_day: figure, text: z.string() })),
+  fed_by_hand: z.array(
+    z.strictObject({
+      id,
+      name: z.string(),
+      resident: z.boolean(),
+      mg_c_per_day: figure,
+      dry_feed_mg_per_day: figure,
+    }),
+  ),
+  wishes: z.array(
+    z.strictObject({
+      id,
+      name: z.string(),
+      status: z.enum(["in_plan", "refused"]),
+      costs: z.array(z.string()),
+    }),
+  ),
+  check: z
+    .array(
+      z.strictObject({
+        id,
+        heads: z.int(),
+        resident: z.boolean(),
+        day: z.int(),
+        alive_of_20: z.int(),
+        aged_of_20: z.int(),
+        condition: figure.nullable(),
+        explained: z.string().nullable(),
+      }),
+    )
+    .describe("each kind, 90 days after its last arrival"),
+  mends: z.array(z.string()).describe("numbers cut because the forecast starved them"),
+  would_change: z.array(
+    z.strictObject({
+      fact: z.string(),
+      label: z.string(),
+      ask: z.string(),
+      weight: figure,
+      larder_if_low_mg_c_per_day: figure,
+      larder_if_high_mg_c_per_day: figure,
+      heads_if_low: z.int().nullable(),
+      heads_if_high: z.int().nullable(),
+    }),
+  ),
+  limit_costs: z.array(
+    z.strictObject({
+      limit: z.string(),
+      text: z.string(),
+      heads: z.int(),
+      heads_without: z.int(),
+      uneaten_mg_c_per_day: figure,
+      uneaten_without_mg_c_per_day: figure,
+      changes: z.array(z.string()),
+    }),
+  ),
+  statement: z.string(),
+});
+
+export type WavesOutput = z.infer<typeof wavesOutput>;

@@ -1,0 +1,294 @@
+/**
+ * The larder's numbers as figures: each with its spread, its formula, what went in and what would change it.
+ * docs/model/larder.md has a heading for every formula key.
+ */
+import { PARAMETER_SYMBOLS } from "../balance/parameters.ts";
+import type { Estimate } from "../types/estimate.ts";
+import type { Figure, WorkingInput, WorkingParameter } from "../types/figure.ts";
+import { SHELF_NAME, type ShelfId } from "../types/shelf.ts";
+import type { TankFacts } from "../types/tank.ts";
+import type { Larder } from "./larder.ts";
+import { latestReading, type ParameterTable } from "./members.ts";
+import { SIZING_SYMBOLS } from "./sizing.ts";
+import type { SupplyParts } from "./supply.ts";
+
+export interface FigureScene {
+  readonly facts: TankFacts;
+  readonly table: ParameterTable;
+  readonly larder: Larder;
+  /** Parts of the member in the middle of every band. */
+  readonly middle: SupplyParts;
+}
+
+interface ShelfWorking {
+  readonly formulaKey: string;
+  readonly formula: string;
+  readonly facts: readonly (readonly [keyof TankFacts, string, string])[];
+  readonly parameters: readonly string[];
+  readonly wouldChange: readonly string[];
+}
+
+const FILM_PARAMETERS = [
+  ...["epsFilm", "Ik", "kapFilm", "muFilm", "rFilm", "sFilm", "vN", "vP", "KNfilm", "KPfilm"],
+  ...["qNfilm", "disl", "grownInDay", "recycled"],
+];
+const FILM_FORMULA =
+  "(growth at the grazed crop - its losses) / (1 + loosened per eaten) x share of the surface grown in x what nitrogen allows";
+const DETRITUS_FORMULA =
+  "(fish faeces + a fifth of the algae eaten + film sloughed) x share that comes to rest there x share that is food";
+
+const WORKINGS: Readonly<Record<ShelfId, ShelfWorking>> = {
+  film_glass: {
+    formulaKey: "film",
+    formula: `${FILM_FORMULA} x share of the glass not wiped`,
+    facts: [
+      ["glassM2", "lit glass", "m2"],
+      ["parGlass", "light at the glass", "umol m-2 s-1"],
+      ["lightHours", "light", "h/d"],
+      ["temperatureC", "temperature", "C"],
+    ],
+    parameters: [...FILM_PARAMETERS, "cropGlass", "unwiped"],
+    wouldChange: ["the light at the glass", "how often the glass needs wiping"],
+  },
+  film_rock: {
+    formulaKey: "film",
+    formula: FILM_FORMULA,
+    facts: [
+      ["litRockM2", "lit rock", "m2"],
+      ["parRock", "light at the rock", "umol m-2 s-1"],
+      ["lightHours", "light", "h/d"],
+      ["temperatureC", "temperature", "C"],
+    ],
+    parameters: [...FILM_PARAMETERS, "cropRock"],
+    wouldChange: ["the lit area of rock", "phosphate and nitrate"],
+  },
+  film_sand: {
+    formulaKey: "film",
+    formula: FILM_FORMULA,
+    facts: [
+      ["sandM2", "open sand", "m2"],
+      ["parSand", "light at the sand", "umol m-2 s-1"],
+      ["lightHours", "light", "h/d"],
+      ["temperatureC", "temperature", "C"],
+    ],
+    parameters: [...FILM_PARAMETERS, "epsSand", "cropRock"],
+    wouldChange: ["the open sand", "the light at the sand"],
+  },
+  hair_algae: {
+    formulaKey: "hair-algae",
+    formula: "film on rock x share that is young hair algae, more where more is seen",
+    facts: [
+      ["litRockM2", "lit rock", "m2"],
+      ["parRock", "light at the rock", "umol m-2 s-1"],
+    ],
+    parameters: ["filShare"],
+    wouldChange: ["how much hair algae is seen", "the lit area of rock"],
+  },
+  bubble_algae: {
+    formulaKey: "bubble-algae",
+    formula: "crop for what is seen x lit rock x growth",
+    facts: [["litRockM2", "lit rock", "m2"]],
+    parameters: ["bubbleCrop", "bubbleGrowth"],
+    wouldChange: ["how much of it is seen"],
+  },
+  detritus_sand: {
+    formulaKey: "detritus",
+    formula: DETRITUS_FORMULA,
+    facts: [
+      ["feedGPerDay", "feed", "g/d"],
+      ["fishWetG", "fish", "g wet"],
+      ["sandM2", "open sand", "m2"],
+    ],
+    parameters: ["fC", "detSand", "detFood", "sFilm"],
+    wouldChange: ["the feed, weighed", "the open sand"],
+  },
+  detritus_crevice: {
+    formulaKey: "detritus",
+    formula: DETRITUS_FORMULA,
+    facts: [
+      ["feedGPerDay", "feed", "g/d"],
+      ["fishWetG", "fish", "g wet"],
+      ["litRockM2", "lit rock", "m2"],
+    ],
+    parameters: ["fC", "detCrevice", "detFood", "sFilm"],
+    wouldChange: ["the feed, weighed", "the lit area of rock"],
+  },
+  uneaten_feed: {
+    formulaKey: "leftovers",
+    formula: "feed x its carbon x share not eaten x share found before it decays, plus food given by hand",
+    facts: [
+      ["feedGPerDay", "feed", "g/d"],
+      ["feedCMgPerG", "carbon of the feed", "mg/g"],
+      ["uneatenShare", "share not eaten", "of 1"],
+      ["handFedMgCPerDay", "fed by hand", "mg C/d"],
+    ],
+    parameters: ["leftReach", "rationMax"],
+    wouldChange: ["a look two minutes after feeding", "the feed, weighed"],
+  },
+  carrion: {
+    formulaKey: "carrion",
+    formula: "fish weight x share that dies unfound a day x carbon of fish, plus the crew's own dead",
+    facts: [["fishWetG", "fish", "g wet"]],
+    parameters: ["fishLost", "fishCperG"],
+    wouldChange: ["losses found, counted"],
+  },
+};
+
+/** Supply of one shelf, mg C a day. */
+export function supplyFigure(shelf: ShelfId, scene: FigureScene): Figure {
+  const working = WORKINGS[shelf];
+  return {
+    id: `larder.${shelf}.supply`,
+    label: `${SHELF_NAME[shelf]}: supply`,
+    spread: scene.larder.shelves[shelf].supply,
+    unit: "mg C/d",
+    working: {
+      formulaKey: `larder.md#${working.formulaKey}`,
+      formula: working.formula,
+      inputs: [
+        ...working.facts.map(([field, label, unit]) => factInput(scene.facts, field, label, unit)),
+        ...middleInputs(shelf, scene),
+      ],
+      parameters: parametersOf(working.parameters, scene.table),
+      animals: [],
+      confidence: "judgement",
+      wouldChange: working.wouldChange,
+    },
+  };
+}
+
+/** What at least 15 of 20 runs reach. */
+export function pessimisticFigure(shelf: ShelfId, { larder }: FigureScene): Figure {
+  const { pessimistic } = larder.shelves[shelf];
+  return {
+    id: `larder.${shelf}.pessimistic`,
+    label: `${SHELF_NAME[shelf]}: what 15 of 20 runs reach`,
+    spread: { low: pessimistic, central: pessimistic, high: pessimistic },
+    unit: "mg C/d",
+    working: {
+      formulaKey: "larder.md#pessimistic",
+      formula: "the supply that a quarter of the runs fall short of",
+      inputs: [
+        {
+          label: "supply over the runs",
+          value: spreadText(larder.shelves[shelf].supply, "mg C/d"),
+          origin: "figure",
+          figure: `larder.${shelf}.supply`,
+        },
+      ],
+      parameters: [],
+      animals: [],
+      confidence: "judgement",
+      wouldChange: WORKINGS[shelf].wouldChange,
+    },
+  };
+}
+
+/** The whole larder, run by run. */
+export function totalFigure(scene: FigureScene): Figure {
+  const shelves = Object.values(scene.larder.shelves);
+  return {
+    id: "larder.total",
+    label: "the whole larder",
+    spread: scene.larder.total,
+    unit: "mg C/d",
+    working: {
+      formulaKey: "larder.md#total",
+      formula: "all shelves of one run added up, then the band over the runs",
+      inputs: shelves.map(({ id, supply }) => ({
+        label: SHELF_NAME[id],
+        value: spreadText(supply, "mg C/d"),
+        origin: "figure",
+        figure: `larder.${id}.supply`,
+      })),
+      parameters: [],
+      animals: [],
+      confidence: "judgement",
+      wouldChange: ["the light", "the lit area of rock"],
+    },
+  };
+}
+
+function middleInputs(shelf: ShelfId, { middle, facts }: FigureScene): WorkingInput[] {
+  const at = (label: string, value: number, unit: string): WorkingInput => ({
+    label: `${label}, in the middle run`,
+    value: `${round3(value)} ${unit}`,
+    origin: "derived",
+  });
+  const grown = at("share grown in", middle.grownIn, "of 1");
+  switch (shelf) {
+    case "film_glass":
+    case "film_rock":
+    case "film_sand":
+      return [
+        nutrientInput(facts, "no3_mg_n_per_l", "nitrate nitrogen"),
+        nutrientInput(facts, "po4_mg_p_per_l", "phosphate phosphorus"),
+        at("grazed crop left standing", middle.residue[shelf], "mg C"),
+        at("growth at that crop", middle.growth[shelf], "mg C/d"),
+        at("its losses", middle.loss[shelf], "mg C/d"),
+        grown,
+        at("share that nitrogen allows", middle.nutrientCap, "of 1"),
+      ];
+    case "hair_algae":
+      return [
+        {
+          label: "film on rock",
+          value: `${round3(middle.supply.film_rock)} mg C/d`,
+          origin: "figure",
+          figure: "larder.film_rock.supply",
+        },
+      ];
+    case "detritus_sand":
+    case "detritus_crevice":
+      return [at("all new detritus", middle.detritus, "mg C/d")];
+    default:
+      return [];
+  }
+}
+
+function nutrientInput(
+  facts: TankFacts,
+  quantity: "no3_mg_n_per_l" | "po4_mg_p_per_l",
+  label: string,
+): WorkingInput {
+  const reading = latestReading(facts.readings, quantity);
+  if (reading === null) return { label, value: "no reading: what tanks usually have", origin: "assumed" };
+  const below = reading.censored === "below" ? "below what the kit can tell, " : "";
+  return {
+    label: `${label}${reading.on === null ? "" : `, read ${reading.on}`}`,
+    value: `${below}${spreadText(reading.value, "mg/L")}`,
+    origin: "stated",
+  };
+}
+
+function factInput(facts: TankFacts, field: keyof TankFacts, label: string, unit: string): WorkingInput {
+  const estimate = facts[field] as Estimate;
+  return { label, value: `${spreadText(estimate, unit)} (${estimate.how})`, origin: estimate.origin };
+}
+
+const KNOWN_SYMBOLS: ReadonlySet<string> = new Set<string>([...PARAMETER_SYMBOLS, ...SIZING_SYMBOLS]);
+
+function parametersOf(symbols: readonly string[], table: ParameterTable): WorkingParameter[] {
+  return symbols
+    .filter((symbol) => KNOWN_SYMBOLS.has(symbol))
+    .flatMap((symbol) => {
+      const parameter = table.get(symbol);
+      return parameter === undefined ? [] : [{ symbol, spread: parameter.spread, unit: parameter.unit }];
+    });
+}
+
+/** "12 mg C/d (5 to 30)", or the bare value where it is exact. */
+export function spreadText(
+  { low, central, high }: { low: number; central: number; high: number },
+  unit: string,
+): string {
+  if (low === high) return `${round3(central)} ${unit}`;
+  return `${round3(central)} ${unit} (${round3(low)} to ${round3(high)})`;
+}
+
+/** Three figures, without an exponent where a person would not write one. */
+export function round3(value: number): string {
+  if (value === 0) return "0";
+  const rounded = Number(value.toPrecision(3));
+  return Math.abs(rounded) >= 1e-4 && Math.abs(rounded) < 1e6 ? String(rounded) : rounded.toExponential(2);
+}
