@@ -70,8 +70,15 @@ export function processIo(): Io {
     dim: sgr(2, 22),
     width: Math.max(40, Math.min(100, stdout.columns ?? 80)),
     canAsk: stdin.isTTY === true && stderr.isTTY === true,
-    today: env["GRAZEWELL_TODAY"] ?? localDate(new Date()),
+    today: today(env["GRAZEWELL_TODAY"]),
   };
+}
+
+function today(told: string | undefined): string {
+  if (told === undefined || told === "") return localDate(new Date());
+  const time = Date.parse(told);
+  if (/^\d{4}-\d\d-\d\d$/.test(told) && new Date(time).toJSON()?.startsWith(told)) return told;
+  throw new CliError(EXIT.usage, [`GRAZEWELL_TODAY "${told}": must be a date such as 2026-06-15`]);
 }
 
 function localDate(now: Date): string {

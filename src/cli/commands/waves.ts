@@ -36,7 +36,7 @@ export function command(io: Io): Command {
     .action(async (file: string, options: WavesOptions) => {
       const facts = readTank(file, io, { quiet: true });
       io.talk(`Planning ${facts.name}.`);
-      const plan = await planTank(facts, options, io);
+      const plan = await planTank(facts, options, io, options.all === true || options.json === true);
       if (options.json === true) io.out(JSON.stringify(wavesOutputOf(plan, facts, options), null, 2));
       else io.out(planText(plan, facts, io, { full: options.all === true }));
     });

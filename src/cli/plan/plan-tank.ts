@@ -32,7 +32,12 @@ export function membersOf(facts: TankFacts, { members, seed }: EnsembleChoice): 
 const SHOW_PROGRESS_AFTER_MS = 500;
 
 /** Plans a tank; the solver is loaded only here. */
-export async function planTank(facts: TankFacts, choice: EnsembleChoice, io: Io): Promise<Plan> {
+export async function planTank(
+  facts: TankFacts,
+  choice: EnsembleChoice,
+  io: Io,
+  withLimitCosts = false,
+): Promise<Plan> {
   const { loadSolver } = await import("../../solver/highs.ts");
   const solve = await loadSolver();
   const began = performance.now();
@@ -43,6 +48,7 @@ export async function planTank(facts: TankFacts, choice: EnsembleChoice, io: Io)
     solve,
     prices: PRICES,
     seed: choice.seed,
+    withLimitCosts,
   });
   for (;;) {
     const step = work.next();

@@ -87,7 +87,7 @@ export function wavesOutputOf(plan: Plan, facts: TankFacts, choice: EnsembleChoi
       condition: kind.condition,
       explained: explained(kind),
     })),
-    mends: [...plan.mends],
+    mends: plan.mends.map(({ id, from, to, fedOf20 }) => ({ id, from, to, fed_of_20: fedOf20 })),
     would_change: plan.wouldChange.map(({ unknown, headsIfLow, headsIfHigh }) => ({
       fact: unknown.fact,
       label: unknown.label,

@@ -1,5 +1,11 @@
 /** The plan for a person to read: a finding first, then waves with their gates, then why, then what is uncertain. */
-import { explained, type Plan, type Wave } from "../../engine/stocking/plan.ts";
+import {
+  explained,
+  type Plan,
+  type PlannedAnimal,
+  type Refused,
+  type Wave,
+} from "../../engine/stocking/plan.ts";
 import { SHELF_NAME, SHELVES } from "../../engine/types/shelf.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
@@ -15,7 +21,7 @@ export function planText(plan: Plan, facts: TankFacts, io: Io, { full }: TextCho
   const parts = [
     heading(facts, io),
     finding(plan, facts, io),
-    ...plan.waves.map((wave) => waveText(wave, io)),
+    ...plan.waves.map((wave) => waveText(wave, io, full)),
     fedText(plan, io),
     handText(plan, io),
     larderText(plan, io),
@@ -62,28 +68,66 @@ function finding(plan: Plan, facts: TankFacts, io: Io): string {
   );
 }
 
-function waveText({ number, from, to, animals, gate }: Wave, io: Io): string {
-  const rows = animals.map(({ animal, count, eats }) => [
+function waveText({ number, from, to, animals, gate }: Wave, io: Io, full: boolean): string {
+  const rows = animals.map(({ animal, count, eats, binding }) => [
     counted(count, animal.commonName),
     `eats ${eats.map((shelf) => SHELF_NAME[shelf]).join(", ")}`,
+    `no more: ${binding.kind}`,
   ]);
   const lines = [
     io.bold(`Wave ${number}: ${dateWords(from)} to ${dateWords(to)}`),
-    ...table(rows, 2, "  ").split("\n"),
+    ...animalLines(rows, io),
     ...gate.onlyIf.map((text, i) =>
       wrap(text, io.width, i === 0 ? "  only if:   " : "             ", "               "),
     ),
     wrap(gate.soonerIf, io.width, "  sooner if: ", "             "),
     wrap(gate.stopIf, io.width, "  stop if:   ", "             "),
   ];
-  for (const { animal, binding, spareShells, cautions } of animals) {
-    const notes = [`no more because of ${binding.text}`];
-    if (spareShells > 0) notes.push(`give them ${spareShells} empty shells to change into`);
-    notes.push(...cautions.map((caution) => caution.replace(/\.$/, "")));
-    lines.push(wrap(`${animal.commonName}: ${notes.join("; ")}.`, io.width, "    - ", "      "));
+  const shells = animals.reduce((sum, { spareShells }) => sum + spareShells, 0);
+  if (shells > 0)
+    lines.push(
+      wrap(
+        `bring ${shells} empty shells of a size up for the hermits to change into`,
+        io.width,
+        "  also:      ",
+        "             ",
+      ),
+    );
+  lines.push(...cautionLines(animals, io));
+  if (full) {
+    for (const { animal, binding } of animals) {
+      lines.push(
+        wrap(
+          `no more of the ${animal.commonName} because of ${binding.text}`,
+          io.width,
+          "  why:       ",
+          "             ",
+        ),
+      );
+    }
   }
   return lines.join("\n");
 }
+
+/** One line an animal where it fits; on a narrow screen, what it eats stands below. */
+function animalLines(rows: readonly (readonly string[])[], io: Io): string[] {
+  const wide = table(rows, 3, "  ").split("\n");
+  if (wide.every((line) => line.length <= io.width)) return wide;
+  return rows.flatMap(([who = "", ...rest]) => [`  ${who}`, wrap(rest.join("; "), io.width, "      ")]);
+}
+
+/** Each caution once, with the kinds that it is about. */
+function cautionLines(animals: readonly PlannedAnimal[], io: Io): string[] {
+  const kinds = new Map<string, string[]>();
+  for (const { animal, cautions } of animals) {
+    for (const caution of cautions) kinds.set(caution, [...(kinds.get(caution) ?? []), animal.commonName]);
+  }
+  return [...kinds].map(([caution, names]) =>
+    wrap(`${names.join(", ")}: ${lowerFirst(caution)}`, io.width, "  mind:      ", "             "),
+  );
+}
+
+const lowerFirst = (text: string): string => text[0]!.toLowerCase() + text.slice(1);
 
 function fedText({ fedByHand }: Plan, io: Io): string {
   if (fedByHand.length === 0) return "";
@@ -133,18 +177,26 @@ function larderText(plan: Plan, io: Io): string {
   ].join("\n");
 }
 
-function checkText({ check, mends }: Plan, io: Io): string {
+function checkText({ check, mends, kinds }: Plan, io: Io): string {
   if (check === null) return "";
+  const nameOf = (id: string) => kinds.find(({ animal }) => animal.id === id)?.animal.commonName ?? id;
   const lines = check.kinds.map((kind) => {
     const why = explained(kind);
     return wrap(
-      `${counted(kind.heads, kind.id.replaceAll("-", " "))}: ${chance(kind.aliveOf20)}${why === null ? "" : `; ${why}`}.`,
+      `${counted(kind.heads, nameOf(kind.id))}: ${chance(kind.aliveOf20)}${why === null ? "" : `; ${why}`}.`,
       io.width,
       "  ",
       "    ",
     );
   });
-  const cut = mends.map((mend) => wrap(`cut: ${mend}.`, io.width, "  ", "    "));
+  const cut = mends.map(({ name, from, to, fedOf20 }) =>
+    wrap(
+      `${to === 0 ? `${name} left out` : `${name} cut from ${from} to ${to}`}: ${from} found enough food for 90 days in only ${fedOf20} of 20 runs.`,
+      io.width,
+      "  ",
+      "    ",
+    ),
+  );
   return [
     wrap("At least half still alive 90 days after the last of them came, if nobody helps:", io.width),
     ...lines,
@@ -166,18 +218,12 @@ function wishText({ wishes }: Plan, io: Io): string {
   return [io.bold("Your wishes"), ...lines].join("\n");
 }
 
-/** How many refusals the short form tells; the kinds that beginners most often buy come first. */
-const SHORT_LIST = 8;
-
 function refusedText({ refused }: Plan, io: Io, full: boolean): string {
-  const crew = refused.filter(
-    ({ animal }) => full || animal.role === "crew" || animal.role === "crew_with_caution",
-  );
-  if (crew.length === 0) return "";
-  const order = [...crew].sort(
+  const asked = ({ animal }: Refused) => animal.role === "crew" && animal.keeperLevel === "first-tank";
+  const shown = (full ? [...refused] : refused.filter(asked)).sort(
     (a, b) => rank(a.animal.role) - rank(b.animal.role) || a.reasons.length - b.reasons.length,
   );
-  const shown = full ? order : order.slice(0, SHORT_LIST);
+  if (refused.length === 0) return "";
   const lines = shown.map(({ animal, status, reasons }) => {
     const until = reasons.flatMap((reason) => (reason.until === null ? [] : [reason.until]))[0];
     const verdict =
@@ -221,7 +267,7 @@ function limitText({ limitCosts }: Plan, io: Io): string {
       "    ",
     ),
   );
-  return [io.bold("What each limit costs (last wave, all at once)"), ...lines].join("\n");
+  return [io.bold("What each limit costs"), ...lines].join("\n");
 }
 
 function spareText({ spare }: Plan, io: Io): string {

@@ -1,5 +1,5 @@
 /** What the readers of `grazewell water` share: a reading, and what becomes of one that cannot be kept. */
-import type { MeasureContext } from "../../contract/quantity/measure.ts";
+import type { MeasureContext } from "../../contract/quantity/rule.ts";
 import { type Amount, isKept, type Outcome } from "../../contract/quantity/outcome.ts";
 import { NO_PREFERENCES } from "../../contract/quantity/preferences.ts";
 import type { PhScale } from "../../engine/seawater/ph-scale.ts";

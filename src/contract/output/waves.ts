@@ -94,7 +94,9 @@ export const wavesOutput = z.strictObject({
       }),
     )
     .describe("each kind, 90 days after its last arrival"),
-  mends: z.array(z.string()).describe("numbers cut because the forecast starved them"),
+  mends: z
+    .array(z.strictObject({ id, from: z.int(), to: z.int(), fed_of_20: z.int() }))
+    .describe("numbers cut because the forecast starved them"),
   would_change: z.array(
     z.strictObject({
       fact: z.string(),

@@ -3,7 +3,7 @@
  * may bring it forward and what stops it. Sentences only; no figure is decided here.
  */
 import type { Animal } from "../types/animal.ts";
-import { SHELF_NAME, type ShelfId } from "../types/shelf.ts";
+import type { ShelfId } from "../types/shelf.ts";
 import { eatsFrom } from "./programme.ts";
 
 export interface Gate {
@@ -22,6 +22,18 @@ const SIGN_OF_SHELF: Readonly<Record<ShelfId, string>> = {
   detritus_crevice: "a puff of a turkey baster lifts dust from the rock",
   uneaten_feed: "something is left two minutes after feeding",
   carrion: "fish or meaty food are fed",
+};
+
+const MORE_THAN_EATEN: Readonly<Record<ShelfId, string>> = {
+  film_glass: "the glass needs wiping twice as often as now",
+  film_rock: "the coat on the rock thickens week by week",
+  film_sand: "the bloom on the sand spreads although you stir it",
+  hair_algae: "tufts of hair algae grow longer although something grazes them",
+  bubble_algae: "bubble algae spread",
+  detritus_sand: "waste gathers on the sand faster than you siphon it",
+  detritus_crevice: "dust gathers in the rock although you blow it out",
+  uneaten_feed: "food is left every day although you feed less",
+  carrion: "a dead animal was found by you before the crew found it",
 };
 
 /** Shelves that matter for a gate, the ones that most of the wave's needs rest on. */
@@ -53,10 +65,7 @@ export function gateFor(animals: readonly Animal[], earlier: readonly string[], 
   const main = shelvesOf(animals)[0];
   return {
     onlyIf,
-    soonerIf:
-      main === undefined
-        ? "nothing: waiting costs nothing"
-        : `${SHELF_NAME[main]} grows faster than those there eat it: the glass needs wiping twice as often as now`,
+    soonerIf: main === undefined ? "nothing: waiting costs nothing" : MORE_THAN_EATEN[main],
     stopIf:
       "the glass stays bare for a week, snails climb out of the water, or two animals die within a week",
   };

@@ -2,19 +2,14 @@
  * Why not more, and what each limit costs: for every kind what binds it, and the plan again with one limit at a time
  * set aside.
  */
+
+import type { Animal } from "../types/animal.ts";
 import { SHELF_NAME, SHELVES, type ShelfId } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import type { Solve } from "./linear-model.ts";
 import type { Prices } from "./prices.ts";
-import { breakEven, type Candidate, mostAlone, Programme } from "./programme.ts";
-import {
-  ALL_LIMITS,
-  companyOf,
-  draftWave,
-  type Limits,
-  type PlanningTools,
-  type WaveDraft,
-} from "./waves.ts";
+import { breakEven, type Candidate, Programme, takenAlone } from "./programme.ts";
+import { ALL_LIMITS, draftWaves, type Limits, type PlanningTools, type WaveDraft } from "./waves.ts";
 
 export type Binding =
   | { readonly kind: "food"; readonly shelves: readonly ShelfId[]; readonly text: string }
@@ -87,15 +82,11 @@ function tightShelves({ animal }: Candidate, { supply, answer }: WaveDraft): She
     .map(({ shelf }) => shelf);
 }
 
-/** Least food a kind needs to come at all, and what its shelves would give it if nothing else ate there, mg C/d. */
-export function aloneOf(
-  candidate: { readonly animal: Candidate["animal"]; readonly groupMin: number },
-  draft: WaveDraft,
-  warmth: number,
-) {
-  const { animal, groupMin } = candidate;
-  const heads = mostAlone(animal, draft.supply.pessimistic, warmth, 1000);
-  return { heads, enough: heads >= groupMin, needMgC: groupMin * breakEven(animal, warmth) };
+/** Least food a kind needs to come at all, and what it could take of its shelves if nothing else ate there, mg C/d. */
+export function aloneOf(animal: Animal, groupMin: number, draft: WaveDraft, warmth: number) {
+  const needMgC = groupMin * breakEven(animal, warmth);
+  const takesMgC = takenAlone(animal, groupMin, draft.supply.pessimistic, warmth);
+  return { needMgC, takesMgC, enough: takesMgC >= needMgC - 1e-9 };
 }
 
 export interface LimitCost {
@@ -111,23 +102,15 @@ export interface LimitCost {
   readonly changes: readonly string[];
 }
 
-/** The last wave from scratch, with one limit set aside at a time. */
+/** The plan's waves again, with one limit set aside at a time; compared after the last. */
 export function limitCosts(
   facts: TankFacts,
   tools: PlanningTools,
-  last: WaveDraft,
+  base: WaveDraft,
   limits: Limits,
 ): LimitCost[] {
-  const company = companyOf(facts, tools.animals);
-  const residents = new Map(
-    last.programme.input.candidates
-      .filter(({ animal }) => company.some((mate) => !mate.planned && mate.animal.id === animal.id))
-      .map(({ animal }) => [animal.id, company.find((mate) => mate.animal.id === animal.id)!.count] as const),
-  );
-  const again = (changed: Limits, prices: Prices = tools.prices, facts_: TankFacts = facts) =>
-    draftWave(facts_, { ...tools, prices }, changed, company, last.date, residents);
-  const base = again(limits);
-  if (base === null) return [];
+  const again = (changed: Limits, prices: Prices = tools.prices): WaveDraft | null =>
+    draftWaves(facts, { ...tools, prices }, changed).at(-1) ?? null;
   const cases: { limit: string; text: string; draft: WaveDraft | null }[] = [
     {
       limit: "spacing",
@@ -189,7 +172,7 @@ function costOf(limit: string, text: string, base: WaveDraft, without: WaveDraft
 }
 
 /** Purchase prices times a factor; the worth of food and services as it is. */
-export function scaledPrices(prices: Prices, factor: number): Prices {
+function scaledPrices(prices: Prices, factor: number): Prices {
   return {
     ...prices,
     perHead: prices.perHead * factor,

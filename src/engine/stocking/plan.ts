@@ -14,13 +14,12 @@ import type { TankFacts } from "../types/tank.ts";
 import { ALIVE_RUNS, checkPlan, type KindCheck, kindsOf, type PlanCheck } from "./check.ts";
 import { type Gate, gateFor } from "./gates.ts";
 import { aloneOf, type Binding, bindingOf, type LimitCost, limitCosts } from "./limits.ts";
-import { breakEven, eatsFrom } from "./programme.ts";
+import { eatsFrom } from "./programme.ts";
 import { addDays, type Reason, statusOf } from "./suitability.ts";
 import { type Unknown, unknownsOf } from "./unknowns.ts";
 import {
   ALL_LIMITS,
   companyOf,
-  draftWave,
   draftWaves,
   isCrew,
   type Limits,
@@ -92,6 +91,16 @@ export interface WhatWouldChange {
   readonly headsIfHigh: number | null;
 }
 
+/** A number that was cut because the forecast starved it. */
+export interface Mend {
+  readonly id: string;
+  readonly name: string;
+  readonly from: number;
+  readonly to: number;
+  /** Of 20 runs, those that fed the first number through 90 days. */
+  readonly fedOf20: number;
+}
+
 export interface Plan {
   readonly kind: "waves" | "nothing_yet";
   /** Why nothing yet, or nothing more; empty for a plan with waves. */
@@ -105,7 +114,7 @@ export interface Plan {
   readonly fedByHand: readonly FedByHand[];
   readonly wishes: readonly WishAnswer[];
   readonly check: PlanCheck | null;
-  readonly mends: readonly string[];
+  readonly mends: readonly Mend[];
   readonly wouldChange: readonly WhatWouldChange[];
   readonly limitCosts: readonly LimitCost[];
   readonly drafts: readonly WaveDraft[];
@@ -117,6 +126,8 @@ export interface Plan {
 export interface PlanRequest extends PlanningTools {
   readonly facts: TankFacts;
   readonly seed: number;
+  /** Also what each limit costs: half as much work again. */
+  readonly withLimitCosts: boolean;
 }
 
 export type PlanProgress = Progress & { readonly doing: string };
@@ -136,7 +147,7 @@ export function* planWaves(request: PlanRequest): Generator<PlanProgress, Plan> 
   let limits: Limits = ALL_LIMITS;
   yield { doing: "sizing the waves", done: 0, of: 1 };
   let drafts = draftWaves(facts, request, limits);
-  const mends: string[] = [];
+  const mends: Mend[] = [];
   for (let round = 0; round < MOST_MENDS && drafts.some(({ bought }) => bought.size > 0); round += 1) {
     const rehearsal = yield* rehearse(
       request,
@@ -148,9 +159,8 @@ export function* planWaves(request: PlanRequest): Generator<PlanProgress, Plan> 
     if (cuts.size === 0) break;
     for (const [id, heads] of cuts) {
       const was = rehearsal.kinds.find((kind) => kind.id === id)!;
-      mends.push(
-        `${id}: ${was.heads} to ${heads}, as ${was.heads} were fed through 90 days in only ${Math.round(was.fedShare * 20)} of 20 runs`,
-      );
+      const name = animals.find((animal) => animal.id === id)?.commonName ?? id;
+      mends.push({ id, name, from: was.heads, to: heads, fedOf20: Math.round(was.fedShare * 20) });
     }
     limits = { ...limits, mended: new Map([...limits.mended, ...cuts]) };
     drafts = draftWaves(facts, request, limits);
@@ -203,7 +213,7 @@ function assemble(
   limits: Limits,
   kinds: readonly CrewKind[],
   check: PlanCheck | null,
-  mends: readonly string[],
+  mends: readonly Mend[],
 ): Plan {
   const { facts, animals, solve } = request;
   const warmth = warmthOf(facts);
@@ -259,7 +269,7 @@ function assemble(
     check,
     mends,
     wouldChange: wouldChangeOf(request, drafts, limits),
-    limitCosts: last === undefined ? [] : limitCosts(facts, request, last, limits),
+    limitCosts: last !== undefined && request.withLimitCosts ? limitCosts(facts, request, last, limits) : [],
     drafts,
     kinds,
     proven: drafts.every(({ answer }) => answer.proven),
@@ -286,7 +296,9 @@ function sortOut(
     const today = drafts[0]!.suitability.get(animal.id)!.reasons;
     const later = last.suitability.get(animal.id)!.reasons;
     if (later.length > 0) {
-      const reasons = today.length > 0 ? today : later;
+      // What time alone will not lift is said first.
+      const lasting = new Set(later.map(({ text }) => text));
+      const reasons = [...later, ...today.filter(({ text, code }) => !lasting.has(text) && code === "age")];
       refused.push({ animal, status: statusOf(reasons) === "never" ? "never" : "not_yet", reasons });
       continue;
     }
@@ -298,11 +310,11 @@ function sortOut(
       continue;
     }
     const groupMin = Math.max(animal.groupMin, animal.liveWetMassG.central < 1.5 ? 3 : 1);
-    const alone = aloneOf({ animal, groupMin }, last, warmth);
+    const alone = aloneOf(animal, groupMin, last, warmth);
     if (limits.mended.get(animal.id) === 0) {
       refused.push({ animal, status: "not_yet", reasons: [starvesInForecast()] });
     } else if (!alone.enough) {
-      refused.push({ animal, status: "not_yet", reasons: [starves(animal, groupMin, alone.needMgC, last)] });
+      refused.push({ animal, status: "not_yet", reasons: [starves(groupMin, alone)] });
     } else if (today.length > 0) {
       refused.push({ animal, status: "not_yet", reasons: today });
     } else {
@@ -312,13 +324,11 @@ function sortOut(
   return { refused, spare };
 }
 
-function starves(animal: Animal, heads: number, needMgC: number, last: WaveDraft): Reason {
-  const shelves = SHELVES.filter((shelf) => animal.diet[shelf] > 0);
-  const offered = shelves.reduce((sum, shelf) => sum + last.supply.pessimistic[shelf], 0);
-  const who = heads > 1 ? `The least group of ${heads}` : "One";
+function starves(heads: number, { needMgC, takesMgC }: { needMgC: number; takesMgC: number }): Reason {
+  const who = heads > 1 ? `The least group of ${heads} needs` : "One needs";
   return {
     code: "starves",
-    text: `${who} needs ${rations(needMgC)} rations a day and may starve: 15 of 20 runs have ${rations(offered)} on all the shelves it eats from together, more than its diet can take from any one.`,
+    text: `${who} ${rations(needMgC)} rations a day and may starve: in 15 of 20 runs its shelves would give it ${rations(takesMgC)}, even alone.`,
     until: "once the larder has grown, or if you wish for it and feed it by hand",
   };
 }
@@ -430,18 +440,16 @@ function wouldChangeOf(
   const { facts, members, animals } = request;
   const last = drafts.at(-1);
   if (last === undefined) return [];
-  const company = companyOf(facts, animals);
-  const crew = company.filter(({ animal, planned }) => !planned && isCrew(animal));
+  const crew = companyOf(facts, animals).filter(({ animal, planned }) => !planned && isCrew(animal));
   const scene = {
     daysAhead: last.date.day,
     sightings: facts.sightings,
     residents: crew.map(({ animal, count }) => ({ animal, heads: count })),
     grazed: crew.length > 0,
   };
-  const had = new Map(crew.map(({ animal, count }) => [animal.id, count]));
   const headsWith = (some: readonly Member[]): number | null => {
-    const draft = draftWave(facts, { ...request, members: some }, limits, company, last.date, had);
-    return draft === null ? null : [...draft.answer.heads.values()].reduce((sum, n) => sum + n, 0);
+    const end = draftWaves(facts, { ...request, members: some }, limits).at(-1);
+    return end === undefined ? null : [...end.answer.heads.values()].reduce((sum, n) => sum + n, 0);
   };
   return unknownsOf(members, scene, facts)
     .slice(0, 3)
@@ -462,5 +470,3 @@ export function explained(kind: KindCheck): string | null {
     ? "it does not find enough here: feed it by hand, give some away, or expect to lose them"
     : "it may starve in the leaner runs: feed by hand if the glass stays bare";
 }
-
-export const needOf = (animal: Animal, facts: TankFacts): number => breakEven(animal, warmthOf(facts));

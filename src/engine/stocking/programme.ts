@@ -51,10 +51,24 @@ const EATS_FROM = 0.15;
 const FINDS_CARRION = 0.3;
 
 export const breakEven = (animal: Animal, warmth: number): number => animal.breakEvenIntakeMgCPerDay * warmth;
-export const mostIntake = (animal: Animal, warmth: number): number =>
+const mostIntake = (animal: Animal, warmth: number): number =>
   Math.max(animal.intakeMgCPerDay.high, 1.05 * animal.breakEvenIntakeMgCPerDay) * warmth;
-export const findsCarrion = (animal: Animal): boolean => animal.diet.carrion >= FINDS_CARRION;
+const findsCarrion = (animal: Animal): boolean => animal.diet.carrion >= FINDS_CARRION;
 export const eatsFrom = (animal: Animal, shelf: ShelfId): boolean => animal.diet[shelf] >= EATS_FROM;
+
+/** What so many heads of one kind could take from a supply if nothing else ate there, mg C/d: up to their need. */
+export function takenAlone(
+  animal: Animal,
+  heads: number,
+  supply: Readonly<Record<ShelfId, number>>,
+  warmth: number,
+): number {
+  const need = heads * breakEven(animal, warmth);
+  return SHELVES.reduce(
+    (sum, shelf) => sum + Math.min(supply[shelf], need * Math.min(1, DIET_LEAN * animal.diet[shelf])),
+    0,
+  );
+}
 
 /**
  * Most heads of a kind that a supply could keep alive if nothing else ate from it, whole animals: what each shelf
@@ -66,14 +80,8 @@ export function mostAlone(
   warmth: number,
   most: number,
 ): number {
-  const need = breakEven(animal, warmth);
   const feeds = (heads: number): boolean =>
-    SHELVES.reduce(
-      (sum, shelf) =>
-        sum + Math.min(supply[shelf], heads * need * Math.min(1, DIET_LEAN * animal.diet[shelf])),
-      0,
-    ) >=
-    heads * need - 1e-9;
+    takenAlone(animal, heads, supply, warmth) >= heads * breakEven(animal, warmth) - 1e-9;
   // What a head gets falls as heads are added, so the last that is fed can be found by halving.
   let low = 0;
   let high = most + 1;
@@ -86,7 +94,7 @@ export function mostAlone(
 }
 
 /** What one head costs to buy. */
-export const headPrice = ({ priceBand }: Animal, prices: Prices): number =>
+const headPrice = ({ priceBand }: Animal, prices: Prices): number =>
   prices.perHead + prices.perPriceBand * priceBand;
 
 export class Programme {

@@ -29,7 +29,7 @@ const BY_AGE: readonly (readonly [ageDays: number, factor: number])[] = [
 ];
 const BY_STEP = [0.6, 0.75, 0.85, 1];
 
-export const safeStartByAge = (ageDays: number): number =>
+const safeStartByAge = (ageDays: number): number =>
   BY_AGE.find(([from]) => ageDays >= from)?.[1] ?? 0.6;
 
 /** @param hasCrew whether animals that graze or scavenge live there and have been watched */

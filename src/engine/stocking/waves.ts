@@ -80,13 +80,13 @@ export const isCrew = (animal: Animal): boolean =>
 
 export const warmthOf = (facts: TankFacts): number => Q10_ANIMAL ** ((facts.temperatureC.central - 25) / 10);
 
-export const filmSeen = ({ sightings }: TankFacts): boolean =>
+const filmSeen = ({ sightings }: TankFacts): boolean =>
   [sightings.film_glass, sightings.film_rock, sightings.diatoms, sightings.hair_algae].some(
     (cover) => cover === "patches" || cover === "covered",
   );
 
 /** Supply left to the crew when fish that graze have had theirs. */
-export function supplyFor(
+function supplyFor(
   larder: Larder,
   company: readonly Company[],
   warmth: number,
@@ -134,7 +134,7 @@ export function draftWaves(facts: TankFacts, tools: PlanningTools, limits: Limit
 }
 
 /** One wave on top of `had`; null when the solver found nothing at all. */
-export function draftWave(
+function draftWave(
   facts: TankFacts,
   tools: PlanningTools,
   limits: Limits,
@@ -231,7 +231,7 @@ function fedCandidate(candidate: Candidate, supply: ShelfSupply, warmth: number)
 /** No crew is larger of one kind: tanks are counted, pods are not bought by the head. */
 const MOST_HEADS = 400;
 
-export function solveProgramme(
+function solveProgramme(
   programme: Programme,
   solve: Solve,
 ): { solution: Solution; answer: ProgrammeAnswer | null } {
