@@ -17,3 +17,12 @@ describe("order of the step", () => {
     for (let i = 1; i < errors.length; i += 1) expect(errors[i - 1]! / errors[i]!).toBeGreaterThan(6);
   });
 });
+
+test("a constant flow is carried to rounding: the weights of the stages sum to one", () => {
+  const { world, start } = typicalTank({});
+  const options = { days: 50, steps: { kind: "fixed", days: 0.5 }, keepLedger: true } as const;
+  const rows = run(world, start, [], options).ledger!.rows();
+  const fed = rows.filter(({ from, element }) => from === "feed" && element === "N");
+  const perDay = world.inputs.feed * world.inputs.feedN;
+  expect(fed.reduce((sum, { mg }) => sum + mg, 0)).toBeCloseTo(50 * perDay, 9);
+});

@@ -12,6 +12,10 @@ import { ALGA, ALGA_COUNT, ELEMENT, KIND, SCALAR, type World } from "./world.ts"
 
 const GAMMA = 0.435866521508459;
 const STAGES = 4;
+const B1 = 0.24212380706095346;
+const B2 = -1.2232505839045147;
+/** Printed as 1.5452602552335102; as the rest to one, or every constant flow would run 1e-10 short. */
+const B3 = 1 - B1 - B2 - GAMMA;
 const ALPHA = [
   [0, 0, 0, 0],
   [0.87173304301691801, 0, 0, 0],
@@ -22,9 +26,9 @@ const GAMMAS = [
   [GAMMA, 0, 0, 0],
   [-0.87173304301691801, GAMMA, 0, 0],
   [-0.90338057013044082, 0.054180672388095326, GAMMA, 0],
-  [0.24212380706095346, -1.2232505839045147, 0.54526025533510214, GAMMA],
+  [B1, B2, B3 - 1, GAMMA],
 ];
-const WEIGHTS = [0.24212380706095346, -1.2232505839045147, 1.5452602552335102, GAMMA];
+const WEIGHTS = [B1, B2, B3, GAMMA];
 
 /** Inverse of a lower triangular matrix. */
 function lowerInverse(matrix: readonly (readonly number[])[]): number[][] {
