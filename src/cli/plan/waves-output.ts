@@ -64,10 +64,10 @@ export function wavesOutputOf(plan: Plan, facts: TankFacts, choice: EnsembleChoi
       why,
     })),
     left_to_hand: plan.handWork.map(({ shelf, leftMgC, text }) => ({ shelf, mg_c_per_day: leftMgC, text })),
-    fed_by_hand: plan.fedByHand.map(({ animal, resident, mgC, dryFeedMg }) => ({
+    fed_by_hand: plan.fedByHand.map(({ animal, standing, mgC, dryFeedMg }) => ({
       id: animal.id,
       name: animal.commonName,
-      resident,
+      standing,
       mg_c_per_day: mgC,
       dry_feed_mg_per_day: dryFeedMg,
     })),
@@ -85,7 +85,7 @@ export function wavesOutputOf(plan: Plan, facts: TankFacts, choice: EnsembleChoi
       alive_of_20: kind.aliveOf20,
       aged_of_20: kind.agedOf20,
       condition: kind.condition,
-      explained: explained(kind),
+      explained: explained(kind, plan.fedByHand),
     })),
     mends: plan.mends.map(({ id, from, to, fedOf20 }) => ({ id, from, to, fed_of_20: fedOf20 })),
     would_change: plan.wouldChange.map(({ unknown, headsIfLow, headsIfHigh }) => ({

@@ -131,10 +131,14 @@ const lowerFirst = (text: string): string => text[0]!.toLowerCase() + text.slice
 
 function fedText({ fedByHand }: Plan, io: Io): string {
   if (fedByHand.length === 0) return "";
-  const lines = fedByHand.map(({ animal, mgC, dryFeedMg, resident }) => {
-    const who = resident ? `The ${animal.commonName} here` : `A wished-for ${animal.commonName}`;
+  const lines = fedByHand.map(({ animal, mgC, dryFeedMg, standing }) => {
+    const who = {
+      resident: `The ${animal.commonName} here`,
+      wished: `The ${animal.commonName} you wish for`,
+      planned: `The ${animal.commonName}, when all have come,`,
+    }[standing];
     const what = animal.supplementalFood === null ? "" : ` (${animal.supplementalFood})`;
-    const way = resident ? " Or give some away." : "";
+    const way = standing === "resident" ? " Or give some away." : "";
     return wrap(
       `${who} would go short by ${rations(mgC)} rations a day: feed about ${Math.round(dryFeedMg)} mg of dry food a day by hand${what}.${way}`,
       io.width,
@@ -177,11 +181,11 @@ function larderText(plan: Plan, io: Io): string {
   ].join("\n");
 }
 
-function checkText({ check, mends, kinds }: Plan, io: Io): string {
+function checkText({ check, mends, kinds, fedByHand }: Plan, io: Io): string {
   if (check === null) return "";
   const nameOf = (id: string) => kinds.find(({ animal }) => animal.id === id)?.animal.commonName ?? id;
   const lines = check.kinds.map((kind) => {
-    const why = explained(kind);
+    const why = explained(kind, fedByHand);
     return wrap(
       `${counted(kind.heads, nameOf(kind.id))}: ${chance(kind.aliveOf20)}${why === null ? "" : `; ${why}`}.`,
       io.width,

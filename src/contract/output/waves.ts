@@ -67,7 +67,7 @@ export const wavesOutput = z.strictObject({
     z.strictObject({
       id,
       name: z.string(),
-      resident: z.boolean(),
+      standing: z.enum(["resident", "wished", "planned"]),
       mg_c_per_day: figure,
       dry_feed_mg_per_day: figure,
     }),

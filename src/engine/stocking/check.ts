@@ -17,7 +17,7 @@ import type { Member } from "../larder/members.ts";
 import type { Animal } from "../types/animal.ts";
 import type { TankFacts } from "../types/tank.ts";
 import type { Company } from "./suitability.ts";
-import { isCrew, type WaveDraft } from "./waves.ts";
+import { isCrew, plannedCrew, type WaveDraft } from "./waves.ts";
 
 export const CHECK_DAYS = 90;
 /** Runs of 20 in which a kind must be alive, deaths of age counted out. */
@@ -59,7 +59,10 @@ export function kindsOf(
   for (const { animal, count, planned } of company) {
     if (!planned && isCrew(animal)) residents.set(animal.id, (residents.get(animal.id) ?? 0) + count);
   }
-  const arriving = new Set(drafts.flatMap(({ bought }) => [...bought.keys()]));
+  const planned = company
+    .filter(({ animal, planned: later }) => later && isCrew(animal))
+    .map(({ animal }) => animal.id);
+  const arriving = new Set([...planned, ...drafts.flatMap(({ bought }) => [...bought.keys()])]);
   return animals
     .filter(({ id }) => residents.has(id) || arriving.has(id))
     .map((animal) => crewKind(animal, residents.get(animal.id) ?? 0));
@@ -68,6 +71,17 @@ export function kindsOf(
 /** New arrivals are thin: what they can go without is the low figure of the catalogue. */
 export function arrivalCondition({ starvationToleranceDays: { low, central } }: Animal): number {
   return Math.min(0.6, low / central);
+}
+
+/** What the keeper has planned by himself, as events. */
+function plannedArrivals(facts: TankFacts, kinds: readonly CrewKind[]): TankEvent[] {
+  return plannedCrew(
+    facts,
+    kinds.map(({ animal }) => animal),
+  ).map(({ id, count, day }) => {
+    const { animal } = kinds.find(({ species }) => species.id === id)!;
+    return { t: day, kind: "addAnimals", species: id, count, condition: arrivalCondition(animal) };
+  });
 }
 
 /** The waves as events. */
@@ -91,13 +105,26 @@ export function* checkPlan(given: {
   readonly seed: number;
 }): Generator<Progress, PlanCheck> {
   const { facts, members, kinds, drafts, seed } = given;
+  const own = plannedCrew(
+    facts,
+    kinds.map(({ animal }) => animal),
+  );
+  const events = [...arrivals(drafts, kinds), ...plannedArrivals(facts, kinds)];
   const lastArrival = (id: string) =>
-    Math.max(0, ...drafts.filter(({ bought }) => bought.has(id)).map(({ date }) => date.day));
+    Math.max(
+      0,
+      ...drafts.filter(({ bought }) => bought.has(id)).map(({ date }) => date.day),
+      ...own.filter((row) => row.id === id).map(({ day }) => day),
+    );
   const asked = kinds.map(({ animal }) => roundUp(lastArrival(animal.id) + CHECK_DAYS));
   const days = Math.max(CHECK_DAYS + ROW_DAYS, ...asked);
-  const outlook = yield* forecast({ facts, members, kinds, events: arrivals(drafts, kinds), days, seed });
+  const outlook = yield* forecast({ facts, members, kinds, events, days, seed });
   const checks = kinds.map(({ animal, residents }, k): KindCheck => {
-    const heads = drafts.reduce((sum, { bought }) => sum + (bought.get(animal.id) ?? 0), residents);
+    const ownHeads = own.filter(({ id }) => id === animal.id).reduce((sum, { count }) => sum + count, 0);
+    const heads = drafts.reduce(
+      (sum, { bought }) => sum + (bought.get(animal.id) ?? 0),
+      residents + ownHeads,
+    );
     const week = Math.min(outlook.weeks - 1, asked[k]! / ROW_DAYS);
     const alive = acrossMembers(outlook.kinds[k]!.heads, week);
     const shares = alive.map((n) => n / heads).sort();
@@ -107,7 +134,7 @@ export function* checkPlan(given: {
     return {
       id: animal.id,
       heads,
-      resident: residents > 0,
+      resident: residents + ownHeads > 0,
       day: asked[k]!,
       aliveOf20: ofTwenty(share),
       agedOf20: ofTwenty(aged),

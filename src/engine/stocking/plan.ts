@@ -75,7 +75,8 @@ export interface FedByHand {
   /** Food needed beyond the larder, mg C/d and mg of dry feed a day. */
   readonly mgC: number;
   readonly dryFeedMg: number;
-  readonly resident: boolean;
+  /** In the tank already, wished for, or of an earlier wave that others now eat beside. */
+  readonly standing: "resident" | "wished" | "planned";
 }
 
 export interface WishAnswer {
@@ -155,7 +156,7 @@ export function* planWaves(request: PlanRequest): Generator<PlanProgress, Plan> 
       request.members.slice(0, MENDING_MEMBERS),
       "rehearsing the waves",
     );
-    const cuts = cutsOf(rehearsal, drafts, animals);
+    const cuts = cutsOf(rehearsal, drafts, animals, facts.wishes);
     if (cuts.size === 0) break;
     for (const [id, heads] of cuts) {
       const was = rehearsal.kinds.find((kind) => kind.id === id)!;
@@ -195,10 +196,13 @@ function cutsOf(
   check: PlanCheck,
   drafts: readonly WaveDraft[],
   animals: readonly Animal[],
+  wishes: readonly string[],
 ): Map<string, number> {
   const cuts = new Map<string, number>();
+  const fed = new Set([...(drafts.at(-1)?.answer.handFed.keys() ?? []), ...wishes]);
   for (const kind of check.kinds) {
-    if (kind.resident || kind.fedShare * 20 >= ALIVE_RUNS) continue;
+    // The runs feed nobody by hand: kinds that live on it are not judged by them.
+    if (kind.resident || fed.has(kind.id) || kind.fedShare * 20 >= ALIVE_RUNS) continue;
     const borne = Math.min(kind.heads - 1, Math.floor((kind.heads * kind.fedShare * 20) / ALIVE_RUNS));
     const candidate = drafts.at(-1)?.programme.input.candidates.find(({ animal }) => animal.id === kind.id);
     const groupMin = candidate?.groupMin ?? animals.find(({ id }) => id === kind.id)?.groupMin ?? 1;
@@ -290,8 +294,10 @@ function sortOut(
   const inPlan = new Set(
     drafts.flatMap(({ answer }) => [...answer.heads].flatMap(([id, heads]) => (heads > 0 ? [id] : []))),
   );
+  // Who lives there already is neither proposed nor refused: fish keep no place in the waves.
+  const living = new Set(request.facts.present.filter(({ count }) => count > 0).map(({ id }) => id));
   for (const animal of request.animals) {
-    if (inPlan.has(animal.id)) continue;
+    if (inPlan.has(animal.id) || living.has(animal.id)) continue;
     // Judged on the plan's day; what only time changes is lifted by a later wave.
     const today = drafts[0]!.suitability.get(animal.id)!.reasons;
     const later = last.suitability.get(animal.id)!.reasons;
@@ -397,7 +403,8 @@ function fedByHandOf(last: WaveDraft, company: ReturnType<typeof companyOf>): Fe
     const candidate = last.programme.input.candidates.find(({ animal }) => animal.id === id);
     if (candidate === undefined || mgC < LEAST_FED_MG_C) return [];
     const resident = company.some(({ animal, planned }) => !planned && animal.id === id);
-    return [{ animal: candidate.animal, mgC, dryFeedMg: mgC / DRY_FEED_CARBON, resident }];
+    const standing = resident ? "resident" : candidate.wished > 0 ? "wished" : "planned";
+    return [{ animal: candidate.animal, mgC, dryFeedMg: mgC / DRY_FEED_CARBON, standing }];
   });
 }
 
@@ -461,8 +468,11 @@ function wouldChangeOf(
 }
 
 /** A kind that the plan keeps although fewer than 15 of 20 runs have it alive, with the reason. */
-export function explained(kind: KindCheck): string | null {
+export function explained(kind: KindCheck, fedByHand: readonly FedByHand[]): string | null {
   if (kind.aliveOf20 >= ALIVE_RUNS) return null;
+  if (fedByHand.some(({ animal }) => animal.id === kind.id)) {
+    return "it lives on what you feed it by hand; the runs feed nobody";
+  }
   if (kind.fedShare * 20 >= ALIVE_RUNS) {
     return `age alone would leave it in ${kind.agedOf20} of 20: so few animals are soon gone by chance`;
   }

@@ -352,3 +352,9 @@ export function addDays(iso: string, days: number): string {
   date.setUTCDate(date.getUTCDate() + Math.round(days));
   return date.toISOString().slice(0, 10);
 }
+
+/** Whole days from one ISO date to another. */
+export const daysBetween = (from: string, to: string): number =>
+  Math.round(
+    (Date.parse(`${to.slice(0, 10)}T00:00:00Z`) - Date.parse(`${from.slice(0, 10)}T00:00:00Z`)) / 86_400_000,
+  );
