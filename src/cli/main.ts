@@ -60,8 +60,11 @@ async function main(argv: readonly string[], io: Io): Promise<void> {
     if (name === called) program.addCommand((await load()).command(io).exitOverride());
     else program.command(name).summary(summary).description(summary);
   }
-  if (argv.length === 0) program.outputHelp();
-  else await program.parseAsync(argv, { from: "user" });
+  if (argv.length === 0) return program.outputHelp();
+  // Help on a command there is not: the answer to calling it, which suggests the likely one.
+  const astray =
+    argv[0] === "help" && called !== undefined && !["help", ...Object.keys(COMMANDS)].includes(called);
+  await program.parseAsync(astray ? [called] : argv, { from: "user" });
 }
 
 /** Says what went wrong, and returns the exit code that says it to a program. */
