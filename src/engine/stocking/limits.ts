@@ -6,6 +6,7 @@
 import type { Animal } from "../types/animal.ts";
 import { SHELF_NAME, SHELVES, type ShelfId } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
+import { wouldEat } from "./enemies.ts";
 import type { Solve } from "./linear-model.ts";
 import type { Prices } from "./prices.ts";
 import { breakEven, type Candidate, Programme, takenAlone } from "./programme.ts";
@@ -28,7 +29,7 @@ export function bindingOf(
 ): Binding {
   const { programme, answer } = draft;
   const candidate = programme.input.candidates.find(({ animal }) => animal.id === id);
-  if (candidate === undefined) return { kind: "company", text: "it is no candidate of this plan" };
+  if (candidate === undefined) return { kind: "company", text: strangerText(id, draft) };
   const { animal } = candidate;
   const heads = answer.heads.get(id) ?? 0;
   const mended = limits.mended.get(id);
@@ -55,6 +56,18 @@ export function bindingOf(
     };
   }
   return { kind: "worth", text: "worth: what it would still eat is little; others have it already" };
+}
+
+/** Why a kind that suits the tank is not even a candidate: something already chosen would eat it or be eaten. */
+function strangerText(id: string, { programme, answer, suitability }: WaveDraft): string {
+  const animal = suitability.get(id)?.animal;
+  const enemy = programme.input.candidates.find(
+    (one) =>
+      animal !== undefined && (answer.heads.get(one.animal.id) ?? 0) > 0 && wouldEat(animal, one.animal),
+  );
+  return enemy === undefined
+    ? "it is no candidate of this plan"
+    : `company: it and the ${enemy.animal.commonName} of this plan would not both live`;
 }
 
 /** Whether the wave could feed `heads` of one kind with every other kind as planned. */

@@ -5,6 +5,7 @@
  */
 import type { Animal } from "../types/animal.ts";
 import { SHELVES, type ShelfId } from "../types/shelf.ts";
+import { wouldEat } from "./enemies.ts";
 import { type LinearModel, ModelBuilder, type Solution } from "./linear-model.ts";
 import type { Prices } from "./prices.ts";
 
@@ -143,15 +144,15 @@ export class Programme {
         ],
         { upper: already },
       );
-      if (groupMin > already + 1)
-        builder.row(
-          `group:${id}`,
-          [
-            [n, 1],
-            [`b:${id}`, -(groupMin - already)],
-          ],
-          { lower: already },
-        );
+      // A kind that counts as bought has at least one head more, or its whole group: no credit for buying nobody.
+      builder.row(
+        `group:${id}`,
+        [
+          [n, 1],
+          [`b:${id}`, -Math.max(1, groupMin - already)],
+        ],
+        { lower: already },
+      );
     }
     if (mayBeFed) builder.column(`h:${id}`, { cost: input.prices.handFed });
     const eaten: [string, number][] = [];
@@ -237,20 +238,19 @@ export class Programme {
   /** Of two kinds where one would surely eat the other, at most one is bought. */
   private addCompany(): void {
     const buyable = this.input.candidates.filter(({ animal }) => this.builder.has(`b:${animal.id}`));
-    for (const { animal } of buyable) {
-      for (const { id, likelihood } of animal.preysOn) {
-        if (likelihood === "likely" && id !== animal.id && this.builder.has(`b:${id}`)) {
-          this.builder.row(
-            `company:${animal.id}:${id}`,
-            [
-              [`b:${animal.id}`, 1],
-              [`b:${id}`, 1],
-            ],
-            { upper: 1 },
-          );
-        }
+    buyable.forEach(({ animal: one }, i) => {
+      for (const { animal: other } of buyable.slice(i + 1)) {
+        if (!wouldEat(one, other)) continue;
+        this.builder.row(
+          `company:${one.id}:${other.id}`,
+          [
+            [`b:${one.id}`, 1],
+            [`b:${other.id}`, 1],
+          ],
+          { upper: 1 },
+        );
       }
-    }
+    });
   }
 
   read(solution: Solution): ProgrammeAnswer | null {

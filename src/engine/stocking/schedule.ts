@@ -29,10 +29,12 @@ const BY_AGE: readonly (readonly [ageDays: number, factor: number])[] = [
 ];
 const BY_STEP = [0.6, 0.75, 0.85, 1];
 
-const safeStartByAge = (ageDays: number): number =>
-  BY_AGE.find(([from]) => ageDays >= from)?.[1] ?? 0.6;
+const safeStartByAge = (ageDays: number): number => BY_AGE.find(([from]) => ageDays >= from)?.[1] ?? 0.6;
 
-/** @param hasCrew whether animals that graze or scavenge live there and have been watched */
+/**
+ * @param ageDays of the tank on the plan's day; below zero before it is filled
+ * @param hasCrew whether animals that graze or scavenge live there and have been watched
+ */
 export function waveDates(ageDays: number, filmSeen: boolean, hasCrew: boolean): WaveDate[] {
   const firstAge = filmSeen ? FIRST_AGE_WITH_FILM_DAYS : FIRST_AGE_DAYS;
   const first = Math.max(0, Math.ceil(firstAge - ageDays));

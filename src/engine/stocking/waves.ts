@@ -7,6 +7,7 @@ import type { Member } from "../larder/members.ts";
 import type { Animal } from "../types/animal.ts";
 import { SHELVES, type ShelfId } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
+import { wouldEat } from "./enemies.ts";
 import type { Solution, Solve } from "./linear-model.ts";
 import type { Prices } from "./prices.ts";
 import {
@@ -18,7 +19,7 @@ import {
   type ShelfSupply,
 } from "./programme.ts";
 import { type WaveDate, waveDates } from "./schedule.ts";
-import { type Company, type Suitability, suitabilityOf } from "./suitability.ts";
+import { type Company, daysBetween, type Suitability, suitabilityOf } from "./suitability.ts";
 
 /** What planning needs besides the tank: the catalogue, the ensemble, a solver, what things are worth. */
 export interface PlanningTools {
@@ -74,6 +75,21 @@ export function companyOf(facts: TankFacts, animals: readonly Animal[]): Company
   return [...facts.present.flatMap(as(false)), ...facts.planned.flatMap(as(true))];
 }
 
+/** Crew that the keeper has planned: kind, heads and the day from the plan's day; without a date, today. */
+export function plannedCrew(
+  facts: TankFacts,
+  animals: readonly Animal[],
+): readonly { readonly id: string; readonly count: number; readonly day: number }[] {
+  const crew = new Set(animals.filter(isCrew).map(({ id }) => id));
+  return facts.planned
+    .filter(({ id, count }) => crew.has(id) && count > 0)
+    .map(({ id, count, on }) => ({
+      id,
+      count,
+      day: on === null ? 0 : Math.max(0, daysBetween(facts.asOf, on)),
+    }));
+}
+
 /** Members of the crew: animals that live off the shelves. Fish are fed; what they graze is taken off first. */
 export const isCrew = (animal: Animal): boolean =>
   animal.group !== "fish" && SHELVES.some((shelf) => animal.diet[shelf] > 0);
@@ -116,21 +132,60 @@ function supplyFor(
 /** Drafts every wave; a wave that buys nothing is drafted too. */
 export function draftWaves(facts: TankFacts, tools: PlanningTools, limits: Limits = ALL_LIMITS): WaveDraft[] {
   const company = companyOf(facts, tools.animals);
-  const age = Math.max(0, facts.ageDays.central);
   const hasCrew = company.some(({ animal, planned }) => !planned && isCrew(animal));
-  const dates = waveDates(age, filmSeen(facts), hasCrew);
+  const dates = waveDates(facts.ageDays.central, filmSeen(facts), hasCrew);
   const had = new Map<string, number>();
   for (const { animal, count, planned } of company) {
     if (isCrew(animal) && !planned) had.set(animal.id, (had.get(animal.id) ?? 0) + count);
   }
   const drafts: WaveDraft[] = [];
+  const wishes = wishesToCome(facts, tools, limits, company, dates.at(-1)!.day, had);
+  let since = Number.NEGATIVE_INFINITY;
   for (const date of dates) {
-    const draft = draftWave(facts, tools, limits, company, date, had);
+    // What the keeper has planned for the time before this wave is there by then, and eats.
+    for (const { id, count, day } of plannedCrew(facts, tools.animals)) {
+      if (day > since && day <= date.day) had.set(id, (had.get(id) ?? 0) + count);
+    }
+    since = date.day;
+    const draft = draftWave(facts, tools, limits, company, date, had, wishes);
     if (draft === null) break;
     drafts.push(draft);
     for (const [id, heads] of draft.answer.heads) had.set(id, heads);
   }
   return drafts;
+}
+
+/**
+ * Wishes that some wave will grant, in the keeper's order: nothing that would eat them or be eaten is bought before
+ * they come, and of two wishes that would eat each other the first stands.
+ */
+function wishesToCome(
+  facts: TankFacts,
+  { animals }: PlanningTools,
+  limits: Limits,
+  company: readonly Company[],
+  lastDay: number,
+  had: ReadonlyMap<string, number>,
+): Animal[] {
+  const granted: Animal[] = [];
+  for (const id of limits.wishes ? facts.wishes : []) {
+    const animal = animals.find((one) => one.id === id);
+    if (animal === undefined || granted.some((other) => wouldEat(animal, other))) continue;
+    const fits = suitabilityOf(animal, { facts, company, daysAhead: lastDay }).reasons.length === 0;
+    const besides = notCounted(animal, facts, company, BEFORE_ANY_WAVE);
+    if (candidateFor(animal, had.get(id) ?? 0, besides, fits, facts, limits).wished > 0) granted.push(animal);
+  }
+  return granted;
+}
+
+const BEFORE_ANY_WAVE = -1;
+
+/** Heads of a kind that a wave of that day does not count as there: planned for later, and fish that live there. */
+function notCounted(animal: Animal, facts: TankFacts, company: readonly Company[], waveDay: number): number {
+  const rows = isCrew(animal)
+    ? plannedCrew(facts, [animal]).filter(({ day }) => day > waveDay)
+    : company.filter((mate) => mate.animal.id === animal.id);
+  return rows.reduce((heads, { count }) => heads + count, 0);
 }
 
 /** One wave on top of `had`; null when the solver found nothing at all. */
@@ -141,6 +196,7 @@ function draftWave(
   company: readonly Company[],
   date: WaveDate,
   had: ReadonlyMap<string, number>,
+  wishes: readonly Animal[],
 ): WaveDraft | null {
   const residents = company
     .filter(({ planned, animal }) => !planned && isCrew(animal))
@@ -156,6 +212,7 @@ function draftWave(
   const shopFacts: TankFacts = limits.shop
     ? facts
     : { ...facts, exclusions: [], stockList: null, priceBandMax: 4 };
+  const comes = [...tools.animals.filter(({ id }) => (had.get(id) ?? 0) > 0), ...wishes];
   const suitability = new Map<string, Suitability>();
   const candidates: Candidate[] = [];
   for (const animal of tools.animals) {
@@ -163,7 +220,9 @@ function draftWave(
     const verdict = suitabilityOf(animal, { facts: shopFacts, company, daysAhead: date.day });
     suitability.set(animal.id, verdict);
     if (!isCrew(animal) && animal.role !== "crew" && animal.role !== "crew_with_caution") continue;
-    const candidate = candidateFor(animal, already, verdict.reasons.length === 0, facts, limits);
+    const fits = verdict.reasons.length === 0 && !comes.some((other) => wouldEat(animal, other));
+    const besides = notCounted(animal, facts, company, date.day);
+    const candidate = candidateFor(animal, already, besides, fits, facts, limits);
     const fed = fedCandidate(candidate, supply, warmth);
     if (fed.cap > 0) candidates.push(fed);
   }
@@ -194,17 +253,18 @@ function draftWave(
 function candidateFor(
   animal: Animal,
   already: number,
+  besides: number,
   fits: boolean,
   facts: TankFacts,
   limits: Limits,
 ): Candidate {
   const room = limits.spacing
-    ? Math.floor(facts.displayL.central / animal.spacingLitresPerAnimal.central)
+    ? Math.floor(facts.displayL.central / animal.spacingLitresPerAnimal.central) - besides
     : MOST_HEADS;
-  const company = animal.maxPerTank ?? MOST_HEADS;
+  const mates = (animal.maxPerTank ?? MOST_HEADS) - besides;
   const mended = limits.mended.get(animal.id) ?? MOST_HEADS;
   const groupMin = Math.max(animal.groupMin, animal.liveWetMassG.central < SMALL_ANIMAL_G ? SMALL_GROUP : 1);
-  const most = fits ? Math.min(room, company, mended, MOST_HEADS) : already;
+  const most = fits ? Math.min(room, mates, mended, MOST_HEADS) : already;
   const cap = most >= groupMin ? Math.max(already, most) : already;
   const isWished = limits.wishes && facts.wishes.includes(animal.id) && cap > already;
   return {
