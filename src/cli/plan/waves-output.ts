@@ -75,7 +75,7 @@ export function wavesOutputOf(plan: Plan, facts: TankFacts, choice: EnsembleChoi
       id: animal.id,
       name: animal.commonName,
       status,
-      costs: [...costs],
+      costs: costs.map((cost) => ({ id: cost.animal.id, fewer: cost.fewer })),
     })),
     check: (plan.check?.kinds ?? []).map((kind) => ({
       id: kind.id,

@@ -10,7 +10,7 @@ import { SHELF_NAME, SHELVES } from "../../engine/types/shelf.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
 import { CAUTIONS, STATEMENT } from "./statement.ts";
-import { chance, counted, dateWords, rations, table, wrap } from "./words.ts";
+import { chance, counted, dateWords, rations, rationsADay, table, wrap } from "./words.ts";
 
 export interface TextChoice {
   /** Also what each limit costs, and everyone who is refused. */
@@ -140,7 +140,7 @@ function fedText({ fedByHand }: Plan, io: Io): string {
     const what = animal.supplementalFood === null ? "" : ` (${animal.supplementalFood})`;
     const way = standing === "resident" ? " Or give some away." : "";
     return wrap(
-      `${who} would go short by ${rations(mgC)} rations a day: feed about ${Math.round(dryFeedMg)} mg of dry food a day by hand${what}.${way}`,
+      `${who} would go short by ${rationsADay(mgC)}: feed about ${Math.round(dryFeedMg)} mg of dry food a day by hand${what}.${way}`,
       io.width,
       "  ",
     );
@@ -152,7 +152,7 @@ function handText({ handWork }: Plan, io: Io): string {
   if (handWork.length === 0) return "";
   const lines = handWork.map(({ shelf, leftMgC, text }) =>
     wrap(
-      `${SHELF_NAME[shelf]}: about ${rations(leftMgC)} rations a day are left. ${text[0]!.toUpperCase()}${text.slice(1)}.`,
+      `${SHELF_NAME[shelf]}: about ${rationsADay(leftMgC)} left. ${text[0]!.toUpperCase()}${text.slice(1)}.`,
       io.width,
       "  ",
       "    ",
@@ -214,7 +214,7 @@ function wishText({ wishes }: Plan, io: Io): string {
     if (status === "refused")
       return wrap(`${animal.commonName}: not in this plan; see below why.`, io.width, "  ");
     return wrap(
-      `${animal.commonName}: in the plan; it costs ${costs.length === 0 ? "the others nothing" : costs.join(", ")}.`,
+      `${animal.commonName}: in the plan; it costs ${costs.length === 0 ? "the others nothing" : costs.map(({ animal: other, fewer }) => `${counted(fewer, other.commonName)} less`).join(", ")}.`,
       io.width,
       "  ",
     );

@@ -32,6 +32,12 @@ export function rations(mgC: number): string {
   return amount < 0.005 ? "0" : round3(Number(amount.toPrecision(2)));
 }
 
+/** "3 rations a day", "1 ration a day". */
+export function rationsADay(mgC: number): string {
+  const amount = rations(mgC);
+  return `${amount} ${amount === "1" ? "ration" : "rations"} a day`;
+}
+
 const LIKELY: readonly (readonly [most: number, word: string])[] = [
   [2, "rarely"],
   [7, "seldom"],

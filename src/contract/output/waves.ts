@@ -77,7 +77,7 @@ export const wavesOutput = z.strictObject({
       id,
       name: z.string(),
       status: z.enum(["in_plan", "refused"]),
-      costs: z.array(z.string()),
+      costs: z.array(z.strictObject({ id, fewer: z.int() })),
     }),
   ),
   check: z

@@ -82,8 +82,8 @@ export interface FedByHand {
 export interface WishAnswer {
   readonly animal: Animal;
   readonly status: "in_plan" | "refused";
-  /** What the wish costs the others, in words; empty where nothing. */
-  readonly costs: readonly string[];
+  /** What the wish costs the others: kinds that come in fewer heads. */
+  readonly costs: readonly { readonly animal: Animal; readonly fewer: number }[];
 }
 
 export interface WhatWouldChange {
@@ -354,13 +354,16 @@ function whyNothing(facts: TankFacts, drafts: readonly WaveDraft[], refused: rea
         refused.flatMap(({ reasons }) =>
           reasons
             .filter(({ code }) => code === "medicine" || code === "trouble")
-            .map(({ text, until }) => `${text} Wait ${until ?? ""}`.trim()),
+            .map(({ text, until }) => `${text} Plan again ${until ?? ""}.`),
         ),
       ),
     ];
   }
   const because: string[] = [];
   const last = drafts.at(-1)!;
+  if (last.answer.handFed.size > 0) {
+    because.push("Those already there do not find enough: feed them by hand, or give some away.");
+  }
   const total = SHELVES.reduce((sum, shelf) => sum + last.supply.pessimistic[shelf], 0);
   because.push(
     `In 15 of 20 runs the larder offers ${rations(total)} rations a day in all by ${addDays(facts.asOf, last.date.day)}; no animal that suits this tank could live on what it reaches of that.`,
@@ -371,13 +374,11 @@ function whyNothing(facts: TankFacts, drafts: readonly WaveDraft[], refused: rea
     refused.filter(({ reasons }) => reasons.some((reason) => reason.code === code)).length;
   const company = count("eaten_by");
   if (company > 0) because.push(`${company} kinds would be eaten by what lives here or is planned.`);
-  if (last.answer.handFed.size > 0)
-    because.push("Those already there do not find enough: see who needs food by hand.");
   return because;
 }
 
 const SHELF_WORK: Readonly<Record<ShelfId, string>> = {
-  film_glass: "wipe the glass; the crew does not spare the scraper",
+  film_glass: "wipe the glass: no crew spares the scraper",
   film_rock: "brush the rock when you change water, or let it be",
   film_sand: "let it be, or siphon the top of the sand",
   hair_algae: "pull long tufts by hand: no crew clears them, and it comes back while nutrients are high",
@@ -392,9 +393,16 @@ function handWorkOf(last: WaveDraft, facts: TankFacts): HandWork[] {
   return SHELVES.flatMap((shelf) => {
     const left = last.supply.central[shelf] - last.answer.eatenCentral[shelf];
     if (left <= Math.max(1, 0.15 * last.supply.central[shelf])) return [];
-    const often =
-      shelf === "film_glass" ? ` about every ${Math.round(facts.wipeGlassEveryDays.central)} days` : "";
-    return [{ shelf, leftMgC: left, text: `${SHELF_WORK[shelf]}${often}` }];
+    return [
+      {
+        shelf,
+        leftMgC: left,
+        text:
+          shelf === "film_glass"
+            ? `${SHELF_WORK[shelf]}, about every ${Math.round(facts.wipeGlassEveryDays.central)} days`
+            : SHELF_WORK[shelf],
+      },
+    ];
   });
 }
 
@@ -432,7 +440,7 @@ function wishesOf(
         ? []
         : animals.flatMap((other) => {
             const change = (last.answer.heads.get(other.id) ?? 0) - (without.answer.heads.get(other.id) ?? 0);
-            return change < 0 && other.id !== id ? [`${-change} fewer ${other.commonName}`] : [];
+            return change < 0 && other.id !== id ? [{ animal: other, fewer: -change }] : [];
           });
     return [{ animal, status: "in_plan", costs }];
   });
@@ -470,7 +478,7 @@ function wouldChangeOf(
 /** A kind that the plan keeps although fewer than 15 of 20 runs have it alive, with the reason. */
 export function explained(kind: KindCheck, fedByHand: readonly FedByHand[]): string | null {
   if (kind.aliveOf20 >= ALIVE_RUNS) return null;
-  if (fedByHand.some(({ animal }) => animal.id === kind.id)) {
+  if (!kind.resident && fedByHand.some(({ animal }) => animal.id === kind.id)) {
     return "it lives on what you feed it by hand; the runs feed nobody";
   }
   if (kind.fedShare * 20 >= ALIVE_RUNS) {
