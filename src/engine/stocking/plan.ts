@@ -161,7 +161,7 @@ export function* planWaves(request: PlanRequest): Generator<PlanProgress, Plan> 
     for (const [id, heads] of cuts) {
       const was = rehearsal.kinds.find((kind) => kind.id === id)!;
       const name = animals.find((animal) => animal.id === id)?.commonName ?? id;
-      mends.push({ id, name, from: was.heads, to: heads, fedOf20: Math.round(was.fedShare * 20) });
+      mends.push({ id, name, from: was.heads, to: heads, fedOf20: Math.floor(was.fedShare * 20) });
     }
     limits = { ...limits, mended: new Map([...limits.mended, ...cuts]) };
     drafts = draftWaves(facts, request, limits);
