@@ -226,11 +226,12 @@ export class Programme {
   /** Every crew is asked for an animal that finds carrion. */
   private addCarrionFinder(): void {
     const finders = this.input.candidates.filter(({ animal }) => findsCarrion(animal));
-    if (finders.length === 0 || finders.some(({ already }) => already > 0)) return;
+    const buyable = finders.filter(({ animal }) => this.builder.has(`b:${animal.id}`));
+    if (buyable.length === 0 || finders.some(({ already }) => already > 0)) return;
     this.builder.column("no_carrion_finder", { upper: 1, cost: this.input.prices.noCarrionFinder });
     this.builder.row(
       "carrion_finder",
-      [...finders.map(({ animal }): [string, number] => [`b:${animal.id}`, 1]), ["no_carrion_finder", 1]],
+      [...buyable.map(({ animal }): [string, number] => [`b:${animal.id}`, 1]), ["no_carrion_finder", 1]],
       { lower: 1 },
     );
   }
