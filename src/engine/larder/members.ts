@@ -135,7 +135,7 @@ function memberFrom(
     Ag: Math.max(LEAST_M2, fact.glassM2),
     Ar: Math.max(LEAST_M2, fact.litRockM2),
     As: fact.sandM2,
-    Ac: sizing.colonised * fact.rockKg + fact.glassM2 + fact.sandM2,
+    Ac: colonisedM2(facts, fact, sizing, parameters),
     rockKg: fact.rockKg,
     parG: fact.parGlass,
     parR: fact.parRock,
@@ -166,6 +166,42 @@ function memberFrom(
     ageDays: fact.ageDays,
     handFedMgC: fact.handFedMgCPerDay,
   };
+}
+
+/** From this age on a tank's nitrifiers have grown into its load, days. @source nit.startup.days_unseeded (21 to 75) */
+const SETTLED_DAYS = 60;
+/** A settled tank's ammonia lies at most this many times above the least that its nitrifiers can live on. Judgement. */
+const ABOVE_LEAST = 1.5;
+
+/**
+ * Surface that nitrifiers have colonised, m2. In a settled tank without a reading that says otherwise it is at least
+ * what its feed needs: animals live there, so the draw that would poison them is no version of this tank.
+ */
+function colonisedM2(
+  facts: TankFacts,
+  fact: Readonly<Record<DrawnFact, number>>,
+  sizing: SizingValues,
+  p: ParameterValues,
+): number {
+  const drawn = sizing.colonised * fact.rockKg + fact.glassM2 + fact.sandM2;
+  const reading = latestReading(facts.readings, "tan_mg_n_per_l");
+  const readable = reading !== null && reading.censored === null && reading.value.low > 0;
+  if (fact.ageDays < SETTLED_DAYS || readable) return drawn;
+  const warm = (q10: number) => q10 ** ((fact.temperatureC - 25) / 10);
+  const need = (k: number, mu: number, loss: number, speed: number, most: number): number => {
+    const growth = mu * speed;
+    if (growth <= loss) return 0;
+    const level = (ABOVE_LEAST * k * loss) / (growth - loss);
+    const share = level / (k + level);
+    const load = fact.feedGPerDay * fact.feedNMgPerG;
+    return load / (speed * share) / (1 - loss / (growth * share)) / most;
+  };
+  const decay = warm(p.q10dec);
+  return Math.max(
+    drawn,
+    need(p.KT, p.muA, p.bA * decay, warm(p.q10A), p.gamA),
+    need(p.KI, p.muN, p.bN * decay, warm(p.q10N), p.gamN),
+  );
 }
 
 /** Carbon in a gram of dry pellet, mg: what a gram of feed is reckoned in. @source feed.pellet (420 as fed) */
