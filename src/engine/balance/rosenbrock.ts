@@ -51,8 +51,6 @@ const times = (row: readonly number[]) =>
 const STAGE = ALPHA.map(times);
 /** Right-hand side of stage i holds Σ CARRY[i][j] u_j / h. */
 const CARRY = INVERSE.map((row, i) => row.map((value, j) => (i === j ? 0 : -value)));
-/** The step ends at y0 + Σ END[j] u_j. */
-const END = times(WEIGHTS);
 
 export class Stepper {
   readonly world: World;
@@ -84,9 +82,12 @@ export class Stepper {
     const invH = 1 / h;
     const [u0, u1, u2, u3] = u as [Float64Array, Float64Array, Float64Array, Float64Array];
     if (record) this.rates.fill(0);
+    const invD = h * GAMMA;
+
     derivatives(world, y, rhs, scratch, true, record ? this.stageRates : null);
-    factor(world, scratch.jac, 1 / (h * GAMMA), implicit);
+    factor(world, scratch.jac, 1 / invD, implicit);
     if (record) this.addStage(0);
+    for (let i = 0; i < size; i += 1) u0[i] = rhs[i]! * invD;
     solve(world, scratch.jac, implicit, rhs, u0);
 
     const a10 = STAGE[1]![0]!;
@@ -94,7 +95,11 @@ export class Stepper {
     derivatives(world, at, rhs, scratch, false, record ? this.stageRates : null);
     if (record) this.addStage(1);
     const c10 = CARRY[1]![0]! * invH;
-    for (let i = 0; i < size; i += 1) rhs[i] = rhs[i]! + c10 * u0[i]!;
+    for (let i = 0; i < size; i += 1) {
+      const b = rhs[i]! + c10 * u0[i]!;
+      rhs[i] = b;
+      u1[i] = b * invD;
+    }
     solve(world, scratch.jac, implicit, rhs, u1);
 
     const a20 = STAGE[2]![0]!;
@@ -104,7 +109,11 @@ export class Stepper {
     if (record) this.addStage(2);
     const c20 = CARRY[2]![0]! * invH;
     const c21 = CARRY[2]![1]! * invH;
-    for (let i = 0; i < size; i += 1) rhs[i] = rhs[i]! + c20 * u0[i]! + c21 * u1[i]!;
+    for (let i = 0; i < size; i += 1) {
+      const b = rhs[i]! + c20 * u0[i]! + c21 * u1[i]!;
+      rhs[i] = b;
+      u2[i] = b * invD;
+    }
     solve(world, scratch.jac, implicit, rhs, u2);
 
     const a30 = STAGE[3]![0]!;
@@ -116,16 +125,14 @@ export class Stepper {
     const c30 = CARRY[3]![0]! * invH;
     const c31 = CARRY[3]![1]! * invH;
     const c32 = CARRY[3]![2]! * invH;
-    for (let i = 0; i < size; i += 1) rhs[i] = rhs[i]! + c30 * u0[i]! + c31 * u1[i]! + c32 * u2[i]!;
-    solve(world, scratch.jac, implicit, rhs, u3);
-
-    const m0 = END[0]!;
-    const m1 = END[1]!;
-    const m2 = END[2]!;
-    const m3 = END[3]!;
     for (let i = 0; i < size; i += 1) {
-      out[i] = y[i]! + m0 * u0[i]! + m1 * u1[i]! + m2 * u2[i]! + m3 * u3[i]!;
+      const b = rhs[i]! + c30 * u0[i]! + c31 * u1[i]! + c32 * u2[i]!;
+      rhs[i] = b;
+      u3[i] = b * invD;
     }
+    solve(world, scratch.jac, implicit, rhs, u3);
+    // stiffly accurate: the weights are the last stage's own, so the step ends one solve beyond its argument
+    for (let i = 0; i < size; i += 1) out[i] = at[i]! + u3[i]!;
     if (record) {
       for (let i = 0; i < size; i += 1) {
         at[i] = WEIGHTS[0]! * u0[i]! + WEIGHTS[1]! * u1[i]! + WEIGHTS[2]! * u2[i]! + WEIGHTS[3]! * u3[i]!;
@@ -204,12 +211,10 @@ function factor(world: World, jac: Float64Array, d: number, to: Float64Array): v
   to[at + 8] = (tt * nn - tn * nt) * invDet;
 }
 
-/** Solves (1/(γh) I - A) u = b by substitution. */
+/** Solves (1/(γh) I - A) u = b by substitution; `u` comes in as γh b, the solution of every row without an A. */
 function solve(world: World, jac: Float64Array, f: Float64Array, b: Float64Array, u: Float64Array): void {
   const { c, element } = world;
   const invD = f[IMPLICIT.invD]!;
-  const size = world.size;
-  for (let i = 0; i < size; i += 1) u[i] = b[i]! * invD;
   const kW = c[SCALAR.kW]!;
   const kK = c[SCALAR.kK]!;
   const domW = c[SCALAR.domW]!;
