@@ -2,6 +2,7 @@
  * How the command line talks: data on standard output, words to the person on standard error, one table of
  * exit codes. Colour only for people who can see it and have not said no.
  */
+import { isatty } from "node:tty";
 
 /** Exit codes, the numbers of BSD sysexits where one fits. */
 export const EXIT = {
@@ -45,7 +46,7 @@ export interface Io {
 
 /** The real thing: the process's own streams. */
 export function processIo(): Io {
-  const { stdout, stderr, stdin, env } = process;
+  const { stdout, stderr, env } = process;
   const colour =
     stdout.isTTY === true &&
     (env["NO_COLOR"] === undefined || env["NO_COLOR"] === "") &&
@@ -69,7 +70,7 @@ export function processIo(): Io {
     bold: sgr(1, 22),
     dim: sgr(2, 22),
     width: Math.max(40, Math.min(100, stdout.columns ?? 80)),
-    canAsk: stdin.isTTY === true && stderr.isTTY === true,
+    canAsk: isatty(0) && stderr.isTTY === true,
     today: today(env["GRAZEWELL_TODAY"]),
   };
 }

@@ -10,6 +10,7 @@ import type { Finding, Notice } from "../contract/tank-file/finding.ts";
 import { readTankFile, type TankFileResult } from "../contract/tank-file/read.ts";
 import type { TankFacts } from "../engine/types/tank.ts";
 import { CliError, EXIT, type Io } from "./io.ts";
+import { readStandardInput } from "./stdin.ts";
 
 export interface ReadTankOptions {
   /** Leave out how plain values were read; dangers are told all the same. */
@@ -64,7 +65,7 @@ function readText(file: string): string {
 
 function readBytes(file: string): Buffer {
   try {
-    if (file === "-") return readFileSync(0);
+    if (file === "-") return readStandardInput(MOST_BYTES);
     const handle = openSync(file, "r");
     try {
       const { size } = fstatSync(handle);

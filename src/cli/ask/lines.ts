@@ -1,6 +1,7 @@
 /** Lines from a person at a terminal, or from a pipe. */
-import { readFileSync } from "node:fs";
 import { createInterface } from "node:readline/promises";
+import { isatty } from "node:tty";
+import { readStandardInput } from "../stdin.ts";
 import type { Ask } from "./interview.ts";
 
 /** Asks on standard error and reads standard input; Ctrl-C ends at once, Ctrl-D ends the questions. */
@@ -18,11 +19,15 @@ export async function withTerminal<T>(work: (ask: Ask) => Promise<T>): Promise<T
   }
 }
 
+/** Eight answers are shorter by far. */
+const MOST_BYTES = 65_536;
+
 /** Lines waiting on standard input; none where it is a terminal or nothing was piped. */
 export function pipedLines(): string[] {
-  if (process.stdin.isTTY === true) return [];
+  if (isatty(0)) return [];
   try {
-    return readFileSync(0, "utf8")
+    return readStandardInput(MOST_BYTES)
+      .toString("utf8")
       .replace(/\n$/, "")
       .split("\n")
       .map((line) => line.trim())
