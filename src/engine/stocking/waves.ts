@@ -266,7 +266,8 @@ function candidateFor(
   const groupMin = Math.max(animal.groupMin, animal.liveWetMassG.central < SMALL_ANIMAL_G ? SMALL_GROUP : 1);
   const most = fits ? Math.min(room, mates, mended, MOST_HEADS) : already;
   const cap = most >= groupMin ? Math.max(already, most) : already;
-  const isWished = limits.wishes && facts.wishes.includes(animal.id) && cap > already;
+  const asked = limits.wishes && facts.wishes.includes(animal.id) && animal.group !== "pod";
+  const isWished = asked && cap > already;
   return {
     animal,
     already,
