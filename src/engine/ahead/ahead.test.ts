@@ -6,7 +6,7 @@ import { referenceTank } from "../larder/test-kit/reference-tank.ts";
 import type { TankFacts } from "../types/tank.ts";
 import { careEvents } from "./care.ts";
 import { acrossMembers, finish, forecast, ofTwenty, QUANTITIES, type QuantityId } from "./forecast.ts";
-import { crewKind, startState, unionisedShareOn } from "./start.ts";
+import { crewKind, standingOf, unionisedShareOn } from "./start.ts";
 
 const trochus = animalById.get("trochus-snail")!;
 const hermit = animalById.get("blue-leg-hermit")!;
@@ -17,7 +17,7 @@ describe("start", () => {
     const facts = referenceTank();
     const kinds = [crewKind(trochus, 3), crewKind(hermit, 0)];
     for (const member of membersOf(facts)) {
-      const y = startState(member, kinds, facts);
+      const y = standingOf(member, kinds, facts).state;
       expect(y[headsAt(0)]).toBe(3);
       expect(y[headsAt(1)]).toBe(0);
       expect(y[reserveAt(1, 2)]).toBe(0);
@@ -52,7 +52,7 @@ describe("start", () => {
       sightings: { film_glass: "covered", hair_algae: "none" },
     });
     const [member] = membersOf(facts);
-    const y = startState(member!, [], facts);
+    const y = standingOf(member!, [], facts).state;
     expect(y[NO3]! / member!.inputs.V).toBeCloseTo(2, 9);
     expect(y[PO4]! / member!.inputs.V).toBeCloseTo(0.01, 9);
     expect(y[TAN]! / member!.inputs.V).toBeCloseTo(0.1, 9);
@@ -65,9 +65,27 @@ describe("start", () => {
       ageDays: { low: -3, central: -3, high: -3, origin: "stated", how: "typed" },
     });
     const [member] = membersOf(facts);
-    const y = startState(member!, [], facts);
+    const y = standingOf(member!, [], facts).state;
     expect(y[TAN]! / member!.inputs.V).toBeCloseTo(2, 9); // the first ammonia of a filling
     expect([...y].every((value) => value >= 0)).toBe(true);
+  });
+
+  test("a tank long settled holds what its keeper reads, in the middle of the runs", () => {
+    const reading = (quantity: "no3_mg_n_per_l" | "po4_mg_p_per_l", value: number) => ({
+      ...{ quantity, value: { low: value, central: value, high: value }, censored: null, on: "2026-06-14" },
+    });
+    const facts = referenceTank({
+      ageDays: { low: 600, central: 600, high: 600, origin: "stated", how: "typed" },
+      feedGPerDay: { low: 0.6, central: 0.6, high: 0.6, origin: "stated", how: "typed" },
+      readings: [reading("no3_mg_n_per_l", 2), reading("po4_mg_p_per_l", 0.03)],
+    });
+    const outlook = finish(
+      forecast({ facts, members: membersOf(facts), kinds: [], events: [], days: 56, seed: 1 }),
+    );
+    const middle = (id: QuantityId) => acrossMembers(outlook.quantities[id], 8).sort()[10]!;
+    expect(middle("no3") / (2 * 4.4266)).toBeGreaterThan(0.3);
+    expect(middle("no3") / (2 * 4.4266)).toBeLessThan(2);
+    expect(middle("po4") / (0.03 * 3.0661)).toBeLessThan(2.5);
   });
 
   test("the un-ionised share passed to the balance stays a share at the edges of its equation", () => {

@@ -9,7 +9,7 @@ import type { Member } from "../larder/members.ts";
 import { RandomStream } from "../numeric/random.ts";
 import type { TankFacts } from "../types/tank.ts";
 import { careEvents } from "./care.ts";
-import { type CrewKind, startState, worldOf } from "./start.ts";
+import { type CrewKind, standingOf, worldOf } from "./start.ts";
 
 export const ROW_DAYS = 7;
 
@@ -61,8 +61,6 @@ export interface ForecastPlan {
   readonly events: readonly TankEvent[];
   readonly days: number;
   readonly seed: number;
-  /** States on the day of the plan, when they are known from an earlier forecast of the same members and kinds. */
-  readonly starts?: readonly Float64Array[];
 }
 
 export interface Progress {
@@ -81,8 +79,7 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
   );
   const events = [...careEvents(facts, days), ...plan.events].sort((a, b) => a.t - b.t);
   for (let m = 0; m < members.length; m += 1) {
-    const member = members[m]!;
-    const start = plan.starts?.[m] ?? startState(member, kinds, facts);
+    const { member, state: start } = standingOf(members[m]!, kinds, facts);
     const world = worldOf(member, kinds, facts.phScale, "drawn");
     const areas = { FG: member.inputs.Ag, FR: member.inputs.Ar, FS: Math.max(member.inputs.As, 1e-9) };
     run(world, start, events, {

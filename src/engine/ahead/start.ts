@@ -87,8 +87,13 @@ export function worldOf(
   });
 }
 
-/** State on the day of the plan. */
-export function startState(member: Member, kinds: readonly CrewKind[], facts: TankFacts): Float64Array {
+/** A member on the day of the plan: its state, and itself with the export that its readings show it to have. */
+export interface Standing {
+  readonly member: Member;
+  readonly state: Float64Array;
+}
+
+export function standingOf(member: Member, kinds: readonly CrewKind[], facts: TankFacts): Standing {
   const age = Math.max(0, Math.round(member.ageDays));
   const days = Math.min(LONGEST_RUN_UP_DAYS, age);
   const fromFilling = days === age;
@@ -110,8 +115,45 @@ export function startState(member: Member, kinds: readonly CrewKind[], facts: Ta
   events.sort((a, b) => a.t - b.t);
   const { state } = run(world, first, events, { days, steps: ENSEMBLE_STEPS });
   setToKnown(state, member, kinds, facts);
-  return state;
+  return { member: holding(member, kinds, state, facts), state };
 }
+
+/** Days over which a settled tank's gain of nitrate and phosphate is taken. */
+const HOLD_DAYS = 14;
+/** From this age on a tank that is cared for as usual is taken to hold its nitrate and phosphate. Judgement. */
+const HOLDS_FROM_DAYS = 120;
+
+/**
+ * A tank long settled holds what its keeper reads: if the member would gain, it has an export that nobody has told
+ * of. What the next two weeks would gain leaves from now on: nitrogen as denitrification, phosphorus onto a sink without end.
+ */
+function holding(member: Member, kinds: readonly CrewKind[], state: Float64Array, facts: TankFacts): Member {
+  const readsNitrate = latestReading(facts.readings, "no3_mg_n_per_l") !== null;
+  const readsPhosphate = latestReading(facts.readings, "po4_mg_p_per_l") !== null;
+  if (member.ageDays < HOLDS_FROM_DAYS || !(readsNitrate || readsPhosphate)) return member;
+  const { inputs, nutrients, parameters } = member;
+  const world = worldOf(member, kinds, facts.phScale, "expected");
+  const before = state;
+  const { state: after } = run(world, state, careEvents(facts, HOLD_DAYS), {
+    days: HOLD_DAYS,
+    steps: ENSEMBLE_STEPS,
+  });
+  const gain = (pool: number): number => Math.max(0, (after[pool]! - before[pool]!) / HOLD_DAYS);
+  const changed: Partial<Record<"dRock" | "dSand" | "kSorb" | "capSorb", number>> = {};
+  if (readsNitrate) {
+    const c = Math.max(nutrients.no3MgNPerL, 0.05);
+    const warm = parameters.q10dec ** ((inputs.T - 25) / 10);
+    const perUnit = (warm * c) / (parameters.Kdn + c);
+    if (inputs.rockKg > 0) changed.dRock = parameters.dRock + gain(NO3) / (perUnit * inputs.rockKg);
+    else if (inputs.As > 0) changed.dSand = parameters.dSand + gain(NO3) / (perUnit * inputs.As);
+  }
+  if (readsPhosphate) {
+    changed.kSorb = gain(PO4) / (Math.max(nutrients.po4MgPPerL, 0.002) * inputs.V);
+    changed.capSorb = ENDLESS_MG_P;
+  }
+  return { ...member, parameters: { ...parameters, ...changed } };
+}
+const ENDLESS_MG_P = 1e9;
 
 function atFilling(world: World, { inputs, nutrients, parameters }: Member, facts: TankFacts): Float64Array {
   const y = new Float64Array(world.size);
