@@ -25,6 +25,7 @@ export type ReasonCode =
   | "eaten_by"
   | "eats"
   | "same_kind"
+  | "toxin"
   | "medicine"
   | "trouble"
   | "starves"
@@ -75,7 +76,7 @@ export function suitabilityOf(animal: Animal, day: SuitabilityDay): Suitability 
     ...groundReasons(animal, day.facts),
     ...equipmentReasons(animal, day.facts),
     ...companyReasons(animal, day.company),
-    ...dangerReasons(day.facts),
+    ...dangerReasons(animal, day.facts),
   ];
   return { animal, reasons, cautions: cautionsFor(animal, day.facts) };
 }
@@ -294,8 +295,17 @@ function companyReasons(animal: Animal, company: readonly Company[]): Reason[] {
   return reasons;
 }
 
-function dangerReasons({ medicines, trouble }: TankFacts): Reason[] {
+function dangerReasons({ id, risks }: Animal, { medicines, trouble, wishes }: TankFacts): Reason[] {
   const reasons: Reason[] = [];
+  if (risks.includes("releases_toxin_on_death") && !wishes.includes(id)) {
+    reasons.push(
+      notYet(
+        "toxin",
+        "It can poison the whole tank as it dies: never proposed, only planned at your own wish.",
+        "if you wish for it, knowing that",
+      ),
+    );
+  }
   if (medicines.length > 0) {
     reasons.push(
       notYet(
