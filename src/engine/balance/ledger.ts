@@ -11,9 +11,9 @@ import {
   NO2,
   NO3,
   O,
+  OUTSIDE,
   PO4,
   POOL_COUNT,
-  POOLS,
   PRK,
   PSB,
   Q,
@@ -31,6 +31,8 @@ export interface LedgerRow {
   readonly from: string;
   readonly to: string;
   readonly mg: number;
+  /** A flow between events, or what an event or a midnight moved at an instant. */
+  readonly how: "flow" | "instant";
 }
 
 export class Ledger {
@@ -52,17 +54,24 @@ export class Ledger {
     for (let i = 0; i < pending.length; i += 1) pending[i] = pending[i]! + h * rates[i]!;
   }
 
-  /** Adds one movement by itself (an event). */
-  add(name: string, element: Element, from: Place, to: Place, mg: number): void {
+  /** Adds one movement; by itself it is an event's. */
+  add(
+    name: string,
+    element: Element,
+    from: Place,
+    to: Place,
+    mg: number,
+    how: LedgerRow["how"] = "instant",
+  ): void {
     if (mg === 0) return;
-    const key = [name, element, placeName(from, this.world), placeName(to, this.world)].join("|");
+    const key = [name, element, placeName(from, this.world), placeName(to, this.world), how].join("|");
     this.amounts.set(key, (this.amounts.get(key) ?? 0) + mg);
   }
 
   /** Turns the stretch so far into transfers; before an event may change their coefficients. */
   settle(): void {
     for (const { name, element, from, to, rate, per } of this.transfers) {
-      this.add(name, element, from, to, per * this.pending[rate]!);
+      this.add(name, element, from, to, per * this.pending[rate]!, "flow");
     }
     this.pending.fill(0);
   }
@@ -75,19 +84,37 @@ export class Ledger {
   rows(): LedgerRow[] {
     this.settle();
     return [...this.amounts].map(([key, mg]) => {
-      const [name, element, from, to] = key.split("|") as [string, Element, string, string];
-      return { name, element, from, to, mg };
+      const [name, element, from, to, how] = key.split("|") as [
+        string,
+        Element,
+        string,
+        string,
+        LedgerRow["how"],
+      ];
+      return { name, element, from, to, mg, how };
     });
   }
 }
 
+/** What flowed to each outside place (from it: negative), by `place.element`, events not counted; mg. */
+export function outsideFlows(rows: readonly LedgerRow[]): Record<string, number> {
+  const sums: Record<string, number> = {};
+  for (const { element, from, to, mg, how } of rows) {
+    if (how !== "flow") continue;
+    if (isOutside(to)) sums[`${to}.${element}`] = (sums[`${to}.${element}`] ?? 0) + mg;
+    if (isOutside(from)) sums[`${from}.${element}`] = (sums[`${from}.${element}`] ?? 0) - mg;
+  }
+  return sums;
+}
+
 /** Net amount that came in from outside, mg of an element, over the rows. */
 export function netFromOutside(rows: readonly LedgerRow[], element: Element): number {
-  const inside = (place: string) => (POOLS as readonly string[]).includes(place) || place.startsWith("E.");
   return rows
-    .filter((row) => row.element === element && inside(row.from) !== inside(row.to))
-    .reduce((sum, { from, mg }) => sum + (inside(from) ? -mg : mg), 0);
+    .filter((row) => row.element === element && isOutside(row.from) !== isOutside(row.to))
+    .reduce((sum, { from, mg }) => sum + (isOutside(from) ? mg : -mg), 0);
 }
+
+const isOutside = (place: string): boolean => (OUTSIDE as readonly string[]).includes(place);
 
 /** Inventory of an element in the tank's pools and the crew's reserves, mg. Bodies of the crew are not counted. */
 export function inventory(world: World, y: Float64Array, element: Element): number {
