@@ -135,7 +135,7 @@ export type PlanProgress = Progress & { readonly doing: string };
 
 const MOST_MENDS = 4;
 /** Members that a mending round runs; the final check runs all. */
-const MENDING_MEMBERS = 80;
+const MENDING_MEMBERS = 60;
 /** mg C in a mg of dry feed. @source feed.pellet */
 const DRY_FEED_CARBON = 0.42;
 /** Half-fed by hand less than this is rounding, mg C/d. */
@@ -470,8 +470,8 @@ function wouldChangeOf(
     .slice(0, 3)
     .map((unknown, position) => ({
       unknown,
-      headsIfLow: position < 2 ? headsWith(unknown.membersIfLow) : null,
-      headsIfHigh: position < 2 ? headsWith(unknown.membersIfHigh) : null,
+      headsIfLow: position < 1 ? headsWith(unknown.membersIfLow) : null,
+      headsIfHigh: position < 1 ? headsWith(unknown.membersIfHigh) : null,
     }));
 }
 
