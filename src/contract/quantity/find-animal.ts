@@ -11,6 +11,7 @@ export interface FoundAnimal {
   readonly liveWetMassG?: Spread;
   readonly adultSizeMm?: Spread;
   readonly preysOn?: readonly EaterLink[];
+  readonly needs?: { readonly sandDepthMmMin: number };
 }
 
 type AnimalSearch =

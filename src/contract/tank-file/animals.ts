@@ -25,7 +25,10 @@ interface Scene {
   readonly firstSeawaterOn: string | undefined;
 }
 
-export type ReadAnimals = Pick<Stated, "present" | "planned" | "fish" | "unknownAnimals">;
+export interface ReadAnimals extends Pick<Stated, "present" | "planned" | "fish" | "unknownAnimals"> {
+  /** Heads of those there that live in sand: a floor said to have none is asked about. */
+  readonly sandDwellers: number;
+}
 
 /** Tiny ones that nobody counts: `many` is taken as this many, which no figure hangs on. */
 const MANY = 1000;
@@ -33,6 +36,7 @@ const MANY = 1000;
 export function readAnimals(file: TankFile, scene: Scene): ReadAnimals {
   const unknown: string[] = [];
   const fish: ToldFish[] = [];
+  let sandDwellers = 0;
   const list = (key: "animals_present" | "animals_planned" | "fish"): AnimalCount[] =>
     (file[key] ?? []).flatMap((entry: AnimalEntry | FishEntry, i) => {
       const path: Path = [key, i];
@@ -46,13 +50,20 @@ export function readAnimals(file: TankFile, scene: Scene): ReadAnimals {
       const isFish = key === "fish" || (key === "animals_present" && animal?.group === "fish");
       const eachG = isFish ? weightOf(entry, animal, path, scene) : undefined;
       if (isFish && count > 0) fish.push({ count, eachG });
+      if (key === "animals_present" && (animal?.needs?.sandDepthMmMin ?? 0) > 0) sandDwellers += count;
       return animal === undefined || count === 0 ? [] : [{ id: animal.id, count, on: on ?? null }];
     });
   const present = [...list("animals_present"), ...list("fish")];
   const planned = list("animals_planned");
   twice(file, present, scene);
   const saidFish = file.fish !== undefined || fish.length > 0;
-  return { present, planned, fish: saidFish ? fish : undefined, unknownAnimals: [...new Set(unknown)] };
+  return {
+    present,
+    planned,
+    fish: saidFish ? fish : undefined,
+    unknownAnimals: [...new Set(unknown)],
+    sandDwellers,
+  };
 }
 
 function animalOf(

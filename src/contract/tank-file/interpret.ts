@@ -61,13 +61,18 @@ export function interpret(
           : entries.read([key, i], name, (text, { label }) => readSpecies(text, findAnimal, label));
       return species?.kind === "known" ? [species.animal.id] : [];
     });
-  const animals = readAnimals(file, { entries, find: findAnimal, waterL, firstSeawaterOn });
+  const { sandDwellers, ...animals } = readAnimals(file, {
+    entries,
+    find: findAnimal,
+    waterL,
+    firstSeawaterOn,
+  });
   const stocked = animals.present.length > 0 || (animals.fish?.length ?? 0) > 0;
   const { rock, floor, light, feeding, equipment, care } = file;
   const amounts: Partial<Record<AmountField, Told>> = defined({
     rockKg: plain(["rock", "rock_kg"], rock?.rock_kg, "rock_kg", "kg"),
     sandDepthMm: entries.told(["floor", "depth_mm"], floor?.depth_mm, (t, c) =>
-      readSandDepth(t, { ...c, unit: "mm" }),
+      readSandDepth(t, { ...c, unit: "mm", sandDwellers }),
     ),
     sandM2: plain(["floor", "area_m2"], floor?.area_m2, "area_m2", "m2"),
     lightHours: plain(["light", "hours_per_day"], light?.hours_per_day, "hours", "h"),

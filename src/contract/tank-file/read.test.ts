@@ -18,6 +18,11 @@ const findAnimal: FindAnimal = (name) => {
     const liveWetMassG = { low: 2, central: 7, high: 20 };
     return { kind: "one", animal: { id: name, commonName: name, group: "fish", liveWetMassG } };
   }
+  if (name === "sand snail")
+    return {
+      kind: "one",
+      animal: { id: name, commonName: name, group: "snail", needs: { sandDepthMmMin: 40 } },
+    };
   if (group === "snail")
     return { kind: "one", animal: { id: "trochus-snail", commonName: name, group: "snail" } };
   return { kind: "none" };
@@ -37,6 +42,13 @@ function findingsOf(text: string): string[] {
     ? []
     : result.findings.map(({ line, message }) => `${line ?? "-"} ${message.kind} ${message.text}`);
 }
+
+test("I-097: a floor without sand, but animals that live in it: asked, not guessed", () => {
+  const dwellers = "animals_present: [{ animal: sand snail, count: 6 }]";
+  const [finding] = findingsOf(tank(`water_l: 100\nfloor: { kind: sand, depth_mm: 0 }\n${dwellers}`));
+  expect(finding).toMatch(/CONFLICT.*6 animals/);
+  expect(findingsOf(tank(`water_l: 100\nfloor: { kind: sand, depth_mm: 40 }\n${dwellers}`))).toEqual([]);
+});
 
 describe("with nothing but the water", () => {
   test("113 L is the reference tank of the model's traces", () => {
