@@ -139,6 +139,13 @@ describe("forecast", () => {
     }
   });
 
+  test("dawn oxygen on request: between nothing and saturation, and nothing else changes", () => {
+    expect(outlook.dawnOxygen).toBeNull();
+    const asked = finish(forecast({ ...plan, withOxygen: true }));
+    expect(asked.quantities).toEqual(outlook.quantities);
+    expect(asked.dawnOxygen!.values.every((value) => value > 3 && value < 6.8)).toBe(true);
+  });
+
   test("heads are whole and never grow by themselves", () => {
     for (const { heads } of outlook.kinds) {
       expect(heads.values.every(Number.isInteger)).toBe(true);

@@ -1,13 +1,17 @@
 /**
- * Weeks ahead: every member of the ensemble run with whole deaths drawn, rows kept by the week.
+ * Weeks ahead: every member of the ensemble run with whole deaths drawn, rows kept by the week, and each week's peak.
  * Advances member by member, so that a caller can show progress and stop. docs/model/ahead.md.
  */
 import type { TankEvent } from "../balance/events.ts";
+import { dawnOxygen } from "../balance/oxygen.ts";
 import { D, FF, FG, FR, FS, headsAt, NO2, NO3, PO4, reserveAt, TAN } from "../balance/pools.ts";
 import { ENSEMBLE_STEPS, run } from "../balance/run.ts";
+import type { World } from "../balance/world.ts";
 import type { Member } from "../larder/members.ts";
 import { RandomStream } from "../numeric/random.ts";
+import { oxygenSaturation } from "../seawater/oxygen.ts";
 import type { TankFacts } from "../types/tank.ts";
+import { celsius, practicalSalinity } from "../units/quantity.ts";
 import { careEvents } from "./care.ts";
 import { type CrewKind, standingOf, worldOf } from "./start.ts";
 
@@ -50,7 +54,11 @@ export interface Forecast {
   readonly weeks: number;
   readonly members: number;
   readonly quantities: Readonly<Record<QuantityId, Sheaf>>;
+  /** Greatest midnight value of the week that ends with the row; the first row has the start alone. */
+  readonly peaks: Readonly<Record<QuantityId, Sheaf>>;
   readonly kinds: readonly KindOutlook[];
+  /** Oxygen at dawn, mg/L; null unless asked for. A diagnostic: nothing in the runs depends on it. */
+  readonly dawnOxygen: Sheaf | null;
 }
 
 export interface ForecastPlan {
@@ -61,6 +69,24 @@ export interface ForecastPlan {
   readonly events: readonly TankEvent[];
   readonly days: number;
   readonly seed: number;
+  /** What the keeper gives from now on, where that changes; the start stays as `facts` and `members` have it. */
+  readonly later?: Later;
+}
+
+/** Care of a tank and its members that holds from the plan's day on: feed, light, water changes. */
+export interface Later {
+  readonly facts: TankFacts;
+  /** Drawn with the same count and seed as the plan's, so that one member differs in what changed alone. */
+  readonly members: readonly Member[];
+}
+
+/** Inputs that a keeper gives day by day. */
+const GIVEN = ["feed", "feedC", "feedN", "feedP", "hours", "parG", "parR", "parS"] as const;
+
+function withLater(member: Member, later: Member | undefined): Member {
+  if (later === undefined) return member;
+  const given = Object.fromEntries(GIVEN.map((input) => [input, later.inputs[input]]));
+  return { ...member, inputs: { ...member.inputs, ...given } };
 }
 
 export interface Progress {
@@ -70,28 +96,37 @@ export interface Progress {
 
 /** Runs the ensemble; yields after every member. */
 export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
-  const { facts, members, kinds, days } = plan;
+  const { facts, members, kinds, days, later } = plan;
   const weeks = Math.floor(days / ROW_DAYS) + 1;
   const sheaf = (): Sheaf => ({ weeks, values: new Float32Array(members.length * weeks) });
-  const quantities = Object.fromEntries(QUANTITY_IDS.map((id) => [id, sheaf()])) as Record<QuantityId, Sheaf>;
+  const sheaves = () =>
+    Object.fromEntries(QUANTITY_IDS.map((id) => [id, sheaf()])) as Record<QuantityId, Sheaf>;
+  const quantities = sheaves();
+  const peaks = sheaves();
   const outlooks = kinds.map(
     ({ animal }): KindOutlook => ({ id: animal.id, heads: sheaf(), condition: sheaf() }),
   );
-  const events = [...careEvents(facts, days), ...plan.events].sort((a, b) => a.t - b.t);
+  const oxygen = plan.withOxygen === true ? sheaf() : null;
+  const events = [...careEvents(later?.facts ?? facts, days), ...plan.events].sort((a, b) => a.t - b.t);
   for (let m = 0; m < members.length; m += 1) {
-    const { member, state: start } = standingOf(members[m]!, kinds, facts);
+    const { member: standing, state: start } = standingOf(members[m]!, kinds, facts);
+    const member = withLater(standing, later?.members[m]);
     const world = worldOf(member, kinds, facts.phScale, "drawn");
     const areas = { FG: member.inputs.Ag, FR: member.inputs.Ar, FS: Math.max(member.inputs.As, 1e-9) };
     run(world, start, events, {
       days,
       steps: ENSEMBLE_STEPS,
-      rowEvery: ROW_DAYS,
+      rowEvery: 1,
       random: new RandomStream(plan.seed, m),
       onRow: (day, y) => {
-        const at = m * weeks + Math.round(day / ROW_DAYS);
+        const week = Math.ceil(day / ROW_DAYS);
+        if (week >= weeks) return;
+        const at = m * weeks + week;
+        const endsWeek = day % ROW_DAYS === 0;
         const perL = 1 / world.inputs.V;
         const put = (id: QuantityId, value: number): void => {
-          quantities[id].values[at] = value;
+          peaks[id].values[at] = Math.max(peaks[id].values[at]!, value);
+          if (endsWeek) quantities[id].values[at] = value;
         };
         put("tan", y[TAN]! * perL);
         put("nh3", y[TAN]! * perL * world.unionisedShare(world.inputs.T, world.inputs.S, world.inputs.pH));
@@ -103,6 +138,8 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
         put("film_sand", y[FS]! / areas.FS);
         put("hair_algae", y[FF]! / areas.FR);
         put("detritus_sand", y[D]! / areas.FS);
+        if (!endsWeek) return;
+        if (oxygen !== null) oxygen.values[at] = dawnOxygen(world, y, saturationIn(world)).dawnMgPerL;
         outlooks.forEach((outlook, s) => {
           const heads = y[headsAt(s)]!;
           outlook.heads.values[at] = heads;
@@ -113,8 +150,13 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
     });
     yield { done: m + 1, of: members.length };
   }
-  return { days, weeks, members: members.length, quantities, kinds: outlooks };
+  return { days, weeks, members: members.length, quantities, peaks, kinds: outlooks };
 }
+
+/** Oxygen that the water holds in balance with air, mg/L, within the range that its equation serves. */
+const saturationIn = ({ inputs: { T, S } }: World): number =>
+  oxygenSaturation(celsius(clamp(T, 0, 40)), practicalSalinity(clamp(S, 0, 42)));
+const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
 
 /** Drives a stepwise work to its end at once. */
 export function finish<Result>(work: Generator<Progress, Result>): Result {
