@@ -76,13 +76,8 @@ function traceAt(
     species: scenario.species,
     unionisedShare: shortUnionisedShare,
   });
+  const start = scenarioStart(scenario, world);
   const names = stateNames(scenario.species);
-  const start = new Float64Array(world.size);
-  for (const [name, value] of Object.entries(scenario.initial)) {
-    const at = names.indexOf(name);
-    if (at < 0) throw new RangeError(`Cannot run scenario ${scenario.id}: "${name}" is no pool`);
-    start[at] = value;
-  }
   const daily: Record<string, number[]> = Object.fromEntries(names.map((name) => [name, []]));
   const events = scenario.events.toSorted((a, b) => a.t - b.t);
   const { ledger, guard } = run(world, start, events, {
@@ -97,6 +92,18 @@ function traceAt(
     },
   });
   return { daily, ledger: ledger?.rows() ?? [], guarded: guard.halved + guard.patankar };
+}
+
+/** The scenario's first state, laid out as the world has it. */
+export function scenarioStart({ id, species, initial }: Scenario, world: World): Float64Array {
+  const names = stateNames(species);
+  const start = new Float64Array(world.size);
+  for (const [name, value] of Object.entries(initial)) {
+    const at = names.indexOf(name);
+    if (at < 0) throw new RangeError(`Cannot run scenario ${id}: "${name}" is no pool`);
+    start[at] = value;
+  }
+  return start;
 }
 
 function stateNames(species: readonly CrewSpecies[]): string[] {
