@@ -68,7 +68,7 @@ const DRAWN_TOGETHER: Readonly<Partial<Record<DrawnFact, string>>> = {
   parSand: "lamp",
 };
 
-/** Parameters that are shares: a draw stays below one. */
+/** Shares, of parameters and of feed left over: a draw stays below one. */
 const MOST_SHARE = 0.95;
 
 const LEAST_M2 = 1e-6;
@@ -129,7 +129,7 @@ function memberFrom(
   score: (name: string) => number,
 ): Member {
   const sizing = values as unknown as SizingValues;
-  const parameters = { ...(values as unknown as ParameterValues), u0: fact.uneatenShare };
+  const parameters = { ...(values as unknown as ParameterValues), u0: Math.min(MOST_SHARE, fact.uneatenShare) };
   const inputs: Inputs = {
     V: fact.waterL,
     Ag: Math.max(LEAST_M2, fact.glassM2),
