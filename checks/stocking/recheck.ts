@@ -135,6 +135,8 @@ function keepingFaults(plan: Plan, scene: Scene): string[] {
       const inAll = heads.get(id)! + own;
       if (animal.role !== "crew" && animal.role !== "crew_with_caution") said(id, `role ${animal.role}`);
       if (animal.group === "pod") said(id, "pods bought by the head");
+      const poisons = animal.risks.includes("releases_toxin_on_death");
+      if (poisons && !facts.wishes.includes(id)) said(id, "can poison the tank and nobody wished for it");
       if (inAll * animal.spacingLitresPerAnimal.central > facts.displayL.central + 1e-9)
         said(id, `${inAll} heads want more than ${facts.displayL.central} L`);
       if (animal.maxPerTank !== null && inAll > animal.maxPerTank)
