@@ -71,6 +71,8 @@ export interface ForecastPlan {
   readonly seed: number;
   /** What the keeper gives from now on, where that changes; the start stays as `facts` and `members` have it. */
   readonly later?: Later;
+  /** Also oxygen at dawn: a few per cent more work. */
+  readonly withOxygen?: boolean;
 }
 
 /** Care of a tank and its members that holds from the plan's day on: feed, light, water changes. */
@@ -150,7 +152,7 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
     });
     yield { done: m + 1, of: members.length };
   }
-  return { days, weeks, members: members.length, quantities, peaks, kinds: outlooks };
+  return { days, weeks, members: members.length, quantities, peaks, kinds: outlooks, dawnOxygen: oxygen };
 }
 
 /** Oxygen that the water holds in balance with air, mg/L, within the range that its equation serves. */
