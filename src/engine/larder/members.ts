@@ -129,7 +129,10 @@ function memberFrom(
   score: (name: string) => number,
 ): Member {
   const sizing = values as unknown as SizingValues;
-  const parameters = { ...(values as unknown as ParameterValues), u0: Math.min(MOST_SHARE, fact.uneatenShare) };
+  const parameters = {
+    ...(values as unknown as ParameterValues),
+    u0: Math.min(MOST_SHARE, fact.uneatenShare),
+  };
   const inputs: Inputs = {
     V: fact.waterL,
     Ag: Math.max(LEAST_M2, fact.glassM2),
