@@ -1,0 +1,81 @@
+/**
+ * "What if": a tank's facts with a change that the keeper thinks of, from flags that `ahead`, `waves` and `larder`
+ * share. Pure: the text of the flags and the facts go in, changed facts and dated events come out.
+ */
+import { type Command, Option } from "commander";
+import type { TankEvent } from "../engine/balance/events.ts";
+import type { TankFacts } from "../engine/types/tank.ts";
+import { changeCrew } from "./what-if/crew.ts";
+import { leaveDead } from "./what-if/dead.ts";
+import { changeFeed } from "./what-if/feed.ts";
+import { changeLight } from "./what-if/light.ts";
+import type { Change } from "./what-if/read.ts";
+import { changeWaterChange } from "./what-if/water-change.ts";
+
+export interface WhatIfFlags {
+  readonly feed?: string;
+  readonly light?: string;
+  readonly crew?: readonly string[];
+  readonly waterChange?: string;
+  readonly dead?: readonly string[];
+}
+
+export interface WhatIf {
+  /** The tank with every change made: what larder and waves are worked out from. */
+  readonly facts: TankFacts;
+  /** What happens to animals and lamps, by day: for a forecast, which starts from the tank as it is. */
+  readonly events: readonly TankEvent[];
+  /** Each change in words. */
+  readonly changes: readonly string[];
+  /** What the readers said about how they read it. */
+  readonly notes: readonly string[];
+}
+
+export function addWhatIfFlags(command: Command): Command {
+  const many = (value: string, before: readonly string[] = []) => [...before, value];
+  return command
+    .optionsGroup("What if:")
+    .option("--feed <change>", 'feed a day: "0.4 g/day", "+50 %", "x2"')
+    .option("--light <change>", 'hours or dimmer: "10 h", "50 %"; dark days: "0 for 3 days"')
+    .addOption(
+      new Option(
+        "--crew <change>",
+        'animals: "+2 trochus-snail", "-3 blue-leg-hermit", "4 nerite-snail" (4 in all); may be repeated',
+      ).argParser(many),
+    )
+    .option("--water-change <change>", '"20 % every 7 days"')
+    .addOption(
+      new Option(
+        "--dead <what>",
+        'a death not found: "5 g fish", "1 trochus-snail", "5 g fish on day 10"; may be repeated',
+      ).argParser(many),
+    )
+    .optionsGroup("Options:");
+}
+
+/** @throws CliError with code 65 where a flag can't be read, or asks for what can't be */
+export function whatIf(flags: WhatIfFlags, tank: TankFacts): WhatIf | null {
+  const steps: ((facts: TankFacts) => Change)[] = [
+    ...given(flags.feed, changeFeed),
+    ...given(flags.light, changeLight),
+    ...given(flags.waterChange, changeWaterChange),
+    ...(flags.crew ?? []).map((text) => (facts: TankFacts) => changeCrew(text, facts)),
+    ...(flags.dead ?? []).map((text) => (facts: TankFacts) => leaveDead(text, facts)),
+  ];
+  if (steps.length === 0) return null;
+  let facts = tank;
+  const events: TankEvent[] = [];
+  const changes: string[] = [];
+  const notes: string[] = [];
+  for (const step of steps) {
+    const change = step(facts);
+    facts = change.facts;
+    events.push(...change.events);
+    changes.push(change.words);
+    notes.push(...change.notes);
+  }
+  return { facts, events, changes, notes };
+}
+
+const given = (text: string | undefined, change: (text: string, facts: TankFacts) => Change) =>
+  text === undefined ? [] : [(facts: TankFacts) => change(text, facts)];
