@@ -59,7 +59,7 @@ export type TankEvent = {
 }[EventKind];
 
 /** Reserve of a bought animal, share of full, where nobody says: new arrivals are thin. */
-export const ARRIVAL_CONDITION = 0.6;
+const ARRIVAL_CONDITION = 0.6;
 
 /** Events that start a new transient; the integrator begins with a short step after them. */
 export function disturbs(event: TankEvent): boolean {

@@ -20,5 +20,5 @@ export const PARAMETER_SYMBOLS = [
   ...["q10dec", "q10alg", "q10anim", "q10A", "q10N"],
 ] as const;
 
-export type ParameterSymbol = (typeof PARAMETER_SYMBOLS)[number];
+type ParameterSymbol = (typeof PARAMETER_SYMBOLS)[number];
 export type ParameterValues = Readonly<Record<ParameterSymbol, number>>;

@@ -3,7 +3,7 @@
  * kernel's process rates. The ledger adds these up; the positivity guard finds in them what each process
  * consumes; a test holds their sum against the kernel's derivatives.
  */
-import { RATE, rateCount } from "./kernel.ts";
+import { RATE } from "./kernel.ts";
 import {
   D,
   type Element,
@@ -233,5 +233,3 @@ export function placeName(place: Place, world: World): string {
   const count = world.species.length;
   return `E.${world.species[place - POOL_COUNT - count]?.id ?? "?"}`;
 }
-
-export const processCount = rateCount;

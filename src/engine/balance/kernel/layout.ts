@@ -18,7 +18,7 @@ export const JAC = {
   mucusK: 40,
   reserve: 41, // per kind: share of cleared leftovers and carrion carbon that reaches its reserve
 } as const;
-export const jacobianSize = (speciesCount: number): number => JAC.reserve + 2 * speciesCount;
+const jacobianSize = (speciesCount: number): number => JAC.reserve + 2 * speciesCount;
 
 /** Processes recorded for the ledger: index into the rate array. Per kind of animal a block follows. */
 export const RATE = {

@@ -44,7 +44,7 @@ export function inventInputs(draw: Draw): Inputs {
   return inputs;
 }
 
-export function inventSpecies(draw: Draw, id: string): CrewSpecies {
+function inventSpecies(draw: Draw, id: string): CrewSpecies {
   const eaten = NICHES.filter(() => chance(draw, 0.4));
   const diet = Object.fromEntries(
     (eaten.length === 0 ? [NICHES[0]] : eaten).map((niche) => [niche, draw.between(0.05, 0.5)]),
@@ -61,7 +61,7 @@ export function inventSpecies(draw: Draw, id: string): CrewSpecies {
 }
 
 /** Any amounts at all, many of them nought: a tank as no keeper would keep it. */
-export function inventState(draw: Draw, world: World, wholeHeads: boolean): Float64Array {
+function inventState(draw: Draw, world: World, wholeHeads: boolean): Float64Array {
   const y = new Float64Array(world.size);
   const { V } = world.inputs;
   for (let pool = 0; pool < POOL_COUNT; pool += 1) {
