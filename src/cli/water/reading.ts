@@ -1,7 +1,8 @@
 /** What the readers of `grazewell water` share: a reading, and what becomes of one that cannot be kept. */
-import type { MeasureContext } from "../../contract/quantity/rule.ts";
+
 import { type Amount, isKept, type Outcome } from "../../contract/quantity/outcome.ts";
 import { NO_PREFERENCES } from "../../contract/quantity/preferences.ts";
+import type { MeasureContext } from "../../contract/quantity/rule.ts";
 import type { PhScale } from "../../engine/seawater/ph-scale.ts";
 import type { GravityScaleName } from "../../engine/seawater/specific-gravity.ts";
 import type { Spread } from "../../engine/types/estimate.ts";
