@@ -14,13 +14,14 @@ import { STATEMENT } from "../plan/statement.ts";
 import { rations, table, wrap } from "../plan/words.ts";
 import { readTank } from "../read-tank.ts";
 import { ENGINE_VERSION } from "../version.ts";
+import { addWhatIfFlags, type WhatIfFlags, whatIf } from "../what-if.ts";
 
-interface LarderOptions extends EnsembleChoice {
+interface LarderOptions extends EnsembleChoice, WhatIfFlags {
   readonly json?: boolean;
 }
 
 export function command(io: Io): Command {
-  return new Command("larder")
+  const larder = new Command("larder")
     .summary("food your tank makes, and who eats it")
     .description("Supply of each shelf with its spread, and what the animals there need of it.")
     .argument("<file>", "tank file (YAML or JSON), or - for standard input")
@@ -39,23 +40,46 @@ export function command(io: Io): Command {
     )
     .action((file: string, options: LarderOptions) => {
       const facts = readTank(file, io, { quiet: true });
-      const scene = larderScene(facts, membersOf(facts, options), 0);
-      const crew = companyOf(facts, animals).filter(({ animal, planned }) => !planned && isCrew(animal));
-      const mouths = mouthsOf(
-        crew.map(({ animal, count }) => ({ animal, heads: count })),
-        warmthOf(facts),
-      );
+      const changed = whatIf(options, facts);
+      for (const note of changed?.notes ?? []) io.talk(note);
+      const today = laid(facts, options);
+      const then = changed === null ? today : laid(changed.facts, options);
+      const beside = changed === null ? null : { changes: changed.changes, today: today.scene };
       io.out(
         options.json === true
-          ? JSON.stringify(outputOf(facts, scene, mouths, options), null, 2)
-          : textOf(facts, scene, mouths, io),
+          ? JSON.stringify(outputOf(then, options, beside), null, 2)
+          : textOf(then, io, beside),
       );
     });
+  return addWhatIfFlags(larder);
+}
+
+/** A larder with its mouths. */
+interface Laid {
+  readonly facts: TankFacts;
+  readonly scene: Scene;
+  readonly mouths: readonly Mouth[];
+}
+interface Beside {
+  readonly changes: readonly string[];
+  readonly today: Scene;
+}
+
+function laid(facts: TankFacts, choice: EnsembleChoice): Laid {
+  const crew = companyOf(facts, animals).filter(({ animal, planned }) => !planned && isCrew(animal));
+  return {
+    facts,
+    scene: larderScene(facts, membersOf(facts, choice), 0),
+    mouths: mouthsOf(
+      crew.map(({ animal, count }) => ({ animal, heads: count })),
+      warmthOf(facts),
+    ),
+  };
 }
 
 type Scene = ReturnType<typeof larderScene>;
 
-function textOf(facts: TankFacts, { larder }: Scene, mouths: readonly Mouth[], io: Io): string {
+function textOf({ facts, scene: { larder }, mouths }: Laid, io: Io, beside: Beside | null): string {
   const wanted = (shelf: (typeof SHELVES)[number]) =>
     mouths.reduce((sum, mouth) => sum + mouth.byShelfMgC[shelf], 0);
   const rows = SHELVES.map((shelf) => {
@@ -64,6 +88,7 @@ function textOf(facts: TankFacts, { larder }: Scene, mouths: readonly Mouth[], i
     return [
       SHELF_NAME[shelf],
       rations(pessimistic),
+      ...(beside === null ? [] : [rations(beside.today.larder.shelves[shelf].supply.central)]),
       rations(supply.central),
       `${rations(supply.low)} to ${rations(supply.high)}`,
       rations(need),
@@ -80,7 +105,19 @@ function textOf(facts: TankFacts, { larder }: Scene, mouths: readonly Mouth[], i
       `${io.bold(`Larder of ${facts.name}`)}: food your tank makes, in rations a day. A ration is 10 mg of carbon, about what one 22 mm trochus eats.`,
       io.width,
     ),
-    table([["shelf", "15 of 20 runs reach", "middle", "90 % band", "mouths want", "balance"], ...rows]),
+    ...(beside === null ? [] : [wrap(`What if: ${beside.changes.join("; ")}.`, io.width)]),
+    table([
+      [
+        "shelf",
+        "15 of 20 runs reach",
+        ...(beside === null ? [] : ["middle today"]),
+        beside === null ? "middle" : "middle then",
+        "90 % band",
+        "mouths want",
+        "balance",
+      ],
+      ...rows,
+    ]),
     wrap(total, io.width),
     ...(eaters.length > 0 ? [eaters.map((line) => `  ${line}`).join("\n")] : ["  Nobody eats from it yet."]),
     wrap("How do you know? grazewell working larder.film_rock.supply FILE (any shelf's name).", io.width),
@@ -95,10 +132,9 @@ function balance(pessimistic: number, central: number, need: number): string {
 }
 
 function outputOf(
-  facts: TankFacts,
-  { larder }: Scene,
-  mouths: readonly Mouth[],
+  { facts, scene: { larder }, mouths }: Laid,
   choice: EnsembleChoice,
+  beside: Beside | null,
 ): LarderOutput {
   const { low, central, high } = larder.total;
   return {
@@ -128,6 +164,15 @@ function outputOf(
       need_rations_per_day: needMgC / RATION_MG_C,
       by_shelf_mg_c_per_day: { ...byShelfMgC },
     })),
+    what_if:
+      beside === null
+        ? null
+        : {
+            changes: [...beside.changes],
+            today_central_mg_c_per_day: Object.fromEntries(
+              SHELVES.map((shelf) => [shelf, beside.today.larder.shelves[shelf].supply.central]),
+            ),
+          },
     statement: STATEMENT,
   };
 }

@@ -4,10 +4,11 @@ import type { Io } from "../io.ts";
 import { memberCount, seedNumber } from "../plan/options.ts";
 import { DEFAULT_ENSEMBLE, planTank } from "../plan/plan-tank.ts";
 import { wavesOutputOf } from "../plan/waves-output.ts";
-import { planText } from "../plan/waves-text.ts";
+import { besideText, planText } from "../plan/waves-text.ts";
 import { readTank } from "../read-tank.ts";
+import { addWhatIfFlags, type WhatIfFlags, whatIf } from "../what-if.ts";
 
-interface WavesOptions {
+interface WavesOptions extends WhatIfFlags {
   readonly members: number;
   readonly seed: number;
   readonly json?: boolean;
@@ -15,7 +16,7 @@ interface WavesOptions {
 }
 
 export function command(io: Io): Command {
-  return new Command("waves")
+  const waves = new Command("waves")
     .summary("the plan: who comes when, how many, on what condition")
     .description("From a tank file to a crew in waves, each with its gate, checked against the weeks ahead.")
     .argument("<file>", "tank file (YAML or JSON), or - for standard input")
@@ -35,9 +36,19 @@ export function command(io: Io): Command {
     )
     .action(async (file: string, options: WavesOptions) => {
       const facts = readTank(file, io, { quiet: true });
+      const changed = whatIf(options, facts);
+      for (const note of changed?.notes ?? []) io.talk(note);
       io.talk(`Planning ${facts.name}.`);
-      const plan = await planTank(facts, options, io, options.all === true || options.json === true);
-      if (options.json === true) io.out(JSON.stringify(wavesOutputOf(plan, facts, options), null, 2));
-      else io.out(planText(plan, facts, io, { full: options.all === true }));
+      const planned = changed?.facts ?? facts;
+      const plan = await planTank(planned, options, io, options.all === true || options.json === true);
+      const beside =
+        changed === null ? null : { changes: changed.changes, today: await planTank(facts, options, io) };
+      if (options.json === true) {
+        io.out(JSON.stringify(wavesOutputOf(plan, planned, options, beside), null, 2));
+        return;
+      }
+      if (beside !== null) io.out(`${besideText(plan, beside, io)}\n`);
+      io.out(planText(plan, planned, io, { full: options.all === true }));
     });
+  return addWhatIfFlags(waves);
 }

@@ -6,7 +6,28 @@ import { ENGINE_VERSION } from "../version.ts";
 import type { EnsembleChoice } from "./plan-tank.ts";
 import { STATEMENT } from "./statement.ts";
 
-export function wavesOutputOf(plan: Plan, facts: TankFacts, choice: EnsembleChoice): WavesOutput {
+/** The plan of the tank as it is, beside one with changes. */
+export interface Beside {
+  readonly changes: readonly string[];
+  readonly today: Plan;
+}
+
+/** Heads to add in all, by kind. */
+export function toAdd(plan: Plan): { id: string; name: string; count: number }[] {
+  const sum = new Map<string, { id: string; name: string; count: number }>();
+  for (const { animal, count } of plan.waves.flatMap(({ animals }) => animals)) {
+    const had = sum.get(animal.id)?.count ?? 0;
+    sum.set(animal.id, { id: animal.id, name: animal.commonName, count: had + count });
+  }
+  return [...sum.values()];
+}
+
+export function wavesOutputOf(
+  plan: Plan,
+  facts: TankFacts,
+  choice: EnsembleChoice,
+  beside: Beside | null,
+): WavesOutput {
   const spread = ({ low, central, high }: { low: number; central: number; high: number }) => ({
     low,
     central,
@@ -107,6 +128,16 @@ export function wavesOutputOf(plan: Plan, facts: TankFacts, choice: EnsembleChoi
       uneaten_without_mg_c_per_day: cost.uneatenWithout,
       changes: [...cost.changes],
     })),
+    what_if:
+      beside === null
+        ? null
+        : {
+            changes: [...beside.changes],
+            today: {
+              kind: beside.today.kind,
+              animals: toAdd(beside.today).map(({ id, count }) => ({ id, count })),
+            },
+          },
     statement: STATEMENT,
   };
 }

@@ -10,7 +10,30 @@ import { SHELF_NAME, SHELVES } from "../../engine/types/shelf.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
 import { CAUTIONS, STATEMENT } from "./statement.ts";
+import { type Beside, toAdd } from "./waves-output.ts";
 import { chance, counted, dateWords, rations, rationsADay, table, wrap } from "./words.ts";
+
+/** One paragraph before the plan: what was changed, and how it differs from today's. */
+export function besideText(plan: Plan, { changes, today }: Beside, io: Io): string {
+  const now = new Map(toAdd(today).map((row) => [row.id, row]));
+  const then = new Map(toAdd(plan).map((row) => [row.id, row]));
+  const ids = [...new Set([...now.keys(), ...then.keys()])];
+  const differs = ids.flatMap((id) => {
+    const change = (then.get(id)?.count ?? 0) - (now.get(id)?.count ?? 0);
+    const name = (then.get(id) ?? now.get(id))!.name;
+    return change === 0 ? [] : [`${counted(Math.abs(change), name)} ${change > 0 ? "more" : "fewer"}`];
+  });
+  const all = (rows: ReadonlyMap<string, { count: number }>) =>
+    [...rows.values()].reduce((sum, { count }) => sum + count, 0);
+  return [
+    wrap(`${io.bold("What if")}: ${changes.join("; ")}.`, io.width),
+    wrap(
+      `Today's plan adds ${all(now)} animals in all, this one ${all(then)}${differs.length === 0 ? ", the same" : `: ${differs.join(", ")}`}.`,
+      io.width,
+      "  ",
+    ),
+  ].join("\n");
+}
 
 export interface TextChoice {
   /** Also what each limit costs, and everyone who is refused. */

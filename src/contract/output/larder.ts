@@ -30,6 +30,14 @@ export const larderOutput = z.strictObject({
       by_shelf_mg_c_per_day: z.record(z.string(), z.number()),
     }),
   ),
+  what_if: z
+    .strictObject({
+      changes: z.array(z.string()),
+      today_central_mg_c_per_day: z
+        .record(z.string(), z.number())
+        .describe("shelf -> supply without the changes"),
+    })
+    .nullable(),
   statement: z.string(),
 });
 

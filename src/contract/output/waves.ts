@@ -120,6 +120,18 @@ export const wavesOutput = z.strictObject({
       changes: z.array(z.string()),
     }),
   ),
+  what_if: z
+    .strictObject({
+      changes: z.array(z.string()),
+      today: z.strictObject({
+        kind: z.enum(["waves", "nothing_yet"]),
+        animals: z
+          .array(z.strictObject({ id, count: z.int() }))
+          .describe("to add in all, without the changes"),
+      }),
+    })
+    .nullable()
+    .describe("what was changed, and the plan as the tank is today beside it"),
   statement: z.string(),
 });
 
