@@ -29,7 +29,8 @@ function invented(seed: number): ProgrammeInput {
     const already = chance.is(0.25) ? chance.whole(1, 3) : 0;
     const cap = chance.whole(Math.max(groupMin, already), MOST_HEADS);
     const wished = chance.is(0.15) ? groupMin : 0;
-    return { animal, already, cap, groupMin, wished, mayBeFed: already > 0 || wished > 0 };
+    const byHand = wished > 0 ? "as_wished" : already > 0 ? "if_need_be" : "no";
+    return { animal, already, cap, groupMin, wished, byHand };
   });
   const needs = (shelf: ShelfId): number =>
     candidates.reduce((sum, { animal }) => sum + animal.breakEvenIntakeMgCPerDay * animal.diet[shelf], 0);

@@ -12,6 +12,7 @@ const TO_BE_EATEN = 0.9;
 const WORTH_TWO_MG_C = 3;
 const A_SHARE = 0.15;
 const A_FINDER = 0.3;
+const UNASKED_DEARER = 1.02;
 const ROUNDING = 1e-7;
 
 export interface Crew {
@@ -41,8 +42,8 @@ export function costOf(heads: readonly number[], input: ProgrammeInput): number 
     ),
   );
   if (forbidden) return null;
-  const byHand = handFeeding(heads, input);
-  if (byHand === null) return null;
+  const feeding = handFeedingCost(heads, input);
+  if (feeding === null) return null;
   const purchase = candidates.reduce(
     (sum, { animal, already }, i) =>
       sum +
@@ -50,7 +51,7 @@ export function costOf(heads: readonly number[], input: ProgrammeInput): number 
       (bought[i]! ? prices.perKind : 0),
     0,
   );
-  return purchase + prices.handFed * byHand + uneatenCost(heads, input) + missingServices(bought, input);
+  return purchase + feeding + uneatenCost(heads, input) + missingServices(bought, input);
 }
 
 function* crews(candidates: readonly Candidate[], at = 0): Generator<number[]> {
@@ -66,21 +67,26 @@ function* crews(candidates: readonly Candidate[], at = 0): Generator<number[]> {
   }
 }
 
-/** Least food by hand in all with which every animal keeps its weight at the pessimistic supply; null where none does. */
-function handFeeding(heads: readonly number[], input: ProgrammeInput): number | null {
-  const { candidates, supply, warmth, handFedMost } = input;
+/**
+ * Least cost of food by hand with which every animal keeps its weight at the pessimistic supply; null where none does.
+ * Shelves go first to those that nobody may feed, then to those fed if need be, then to the wishes.
+ */
+function handFeedingCost(heads: readonly number[], input: ProgrammeInput): number | null {
+  const { candidates, supply, warmth, handFedMost, prices } = input;
   const supplies = SHELVES.map((shelf) => supply.pessimistic[shelf]);
-  const eater = ({ animal }: Candidate, i: number): Eater => {
-    const need = heads[i]! * animal.breakEvenIntakeMgCPerDay * warmth;
-    return { need, most: SHELVES.map((shelf) => need * Math.min(1, LEAN * animal.diet[shelf])) };
+  const lackOf = (standings: readonly Candidate["byHand"][]): number => {
+    const eaters = candidates.flatMap(({ animal, byHand }, i): Eater[] => {
+      if (!standings.includes(byHand)) return [];
+      const need = heads[i]! * animal.breakEvenIntakeMgCPerDay * warmth;
+      return [{ need, most: SHELVES.map((shelf) => need * Math.min(1, LEAN * animal.diet[shelf])) }];
+    });
+    return eaters.reduce((sum, { need }) => sum + need, 0) - greatestFeed(supplies, eaters).fed;
   };
-  const all = candidates.map(eater);
-  const unaided = all.filter((_, i) => !candidates[i]!.mayBeFed);
-  const lack = (eaters: readonly Eater[]) =>
-    eaters.reduce((sum, { need }) => sum + need, 0) - greatestFeed(supplies, eaters).fed;
-  if (lack(unaided) > ROUNDING) return null;
-  const byHand = lack(all);
-  return byHand > handFedMost + ROUNDING ? null : byHand;
+  if (lackOf(["no"]) > ROUNDING) return null;
+  const unasked = lackOf(["no", "if_need_be"]);
+  const all = lackOf(["no", "if_need_be", "as_wished"]);
+  if (all > handFedMost + ROUNDING) return null;
+  return prices.handFed * (UNASKED_DEARER * unasked + (all - unasked));
 }
 
 /** The dearest shelves are eaten down first: what a set of shelves can give together makes that greedy order best. */

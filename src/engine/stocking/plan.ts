@@ -268,7 +268,7 @@ function assemble(
     refused,
     spare,
     handWork: last === undefined ? [] : handWorkOf(last, facts),
-    fedByHand: last === undefined ? [] : fedByHandOf(last, company),
+    fedByHand: fedByHandOf(drafts, facts, company),
     wishes: wishesOf(request, drafts, limits, refused),
     check,
     mends,
@@ -302,9 +302,11 @@ function sortOut(
     const today = drafts[0]!.suitability.get(animal.id)!.reasons;
     const later = last.suitability.get(animal.id)!.reasons;
     if (later.length > 0) {
-      // What time alone will not lift is said first.
-      const lasting = new Set(later.map(({ text }) => text));
-      const reasons = [...later, ...today.filter(({ text, code }) => !lasting.has(text) && code === "age")];
+      // What time alone will not lift is said first, then the age, as it is today.
+      const reasons = [
+        ...later.filter(({ code }) => code !== "age"),
+        ...today.filter(({ code }) => code === "age"),
+      ];
       refused.push({ animal, status: statusOf(reasons) === "never" ? "never" : "not_yet", reasons });
       continue;
     }
@@ -406,13 +408,24 @@ function handWorkOf(last: WaveDraft, facts: TankFacts): HandWork[] {
   });
 }
 
-function fedByHandOf(last: WaveDraft, company: ReturnType<typeof companyOf>): FedByHand[] {
-  return [...last.answer.handFed].flatMap(([id, mgC]) => {
-    const candidate = last.programme.input.candidates.find(({ animal }) => animal.id === id);
-    if (candidate === undefined || mgC < LEAST_FED_MG_C) return [];
-    const resident = company.some(({ animal, planned }) => !planned && animal.id === id);
-    const standing = resident ? "resident" : candidate.wished > 0 ? "wished" : "planned";
-    return [{ animal: candidate.animal, mgC, dryFeedMg: mgC / DRY_FEED_CARBON, standing }];
+/** Who needs food by hand, and the most it needs on any wave's day: the shelves give least while the tank is young. */
+function fedByHandOf(
+  drafts: readonly WaveDraft[],
+  facts: TankFacts,
+  company: ReturnType<typeof companyOf>,
+): FedByHand[] {
+  const most = new Map<string, { animal: Animal; mgC: number }>();
+  for (const { programme, answer } of drafts) {
+    for (const { animal } of programme.input.candidates) {
+      const mgC = answer.handFed.get(animal.id) ?? 0;
+      if (mgC >= LEAST_FED_MG_C && mgC > (most.get(animal.id)?.mgC ?? 0))
+        most.set(animal.id, { animal, mgC });
+    }
+  }
+  return [...most.values()].map(({ animal, mgC }) => {
+    const resident = company.some((mate) => !mate.planned && mate.animal.id === animal.id);
+    const standing = resident ? "resident" : facts.wishes.includes(animal.id) ? "wished" : "planned";
+    return { animal, mgC, dryFeedMg: mgC / DRY_FEED_CARBON, standing };
   });
 }
 

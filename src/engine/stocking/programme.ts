@@ -20,8 +20,8 @@ export interface Candidate {
   readonly groupMin: number;
   /** Least heads to have in all whatever it costs: a wish. */
   readonly wished: number;
-  /** May be kept alive by hand: residents, and animals that the keeper wishes for. */
-  readonly mayBeFed: boolean;
+  /** Whether it may be kept alive by hand: what the keeper wishes for, and before others; those there, if need be. */
+  readonly byHand: "no" | "if_need_be" | "as_wished";
 }
 
 /** Supply of every shelf in mg C a day, what fish take first already taken off. */
@@ -40,6 +40,11 @@ export interface ProgrammeInput {
   readonly handFedMost: number;
 }
 
+/**
+ * Food by hand for those that nobody wished for is reckoned a little dearer, so that where hungry mouths share a shelf
+ * the hand feeds the wish that made it short.
+ */
+const UNASKED_DEARER = 1.02;
 /** Share of the central supply of a shelf that the crew is asked to eat. */
 const COVERAGE = 0.9;
 /** How far an animal's diet may lean towards what is on offer: its share times this. */
@@ -110,10 +115,11 @@ export class Programme {
     for (const shelf of SHELVES) this.addSecondKind(shelf);
     this.addCarrionFinder();
     this.addCompany();
-    if (input.candidates.some(({ mayBeFed }) => mayBeFed))
+    const fed = input.candidates.filter(({ byHand }) => byHand !== "no");
+    if (fed.length > 0)
       this.builder.row(
         "fed_by_hand",
-        input.candidates.filter(({ mayBeFed }) => mayBeFed).map(({ animal }) => [`h:${animal.id}`, 1]),
+        fed.map(({ animal }) => [`h:${animal.id}`, 1]),
         { upper: input.handFedMost },
       );
     this.model = this.builder.build();
@@ -121,7 +127,7 @@ export class Programme {
 
   private addKind(candidate: Candidate): void {
     const { builder, input } = this;
-    const { animal, already, cap, groupMin, wished, mayBeFed } = candidate;
+    const { animal, already, cap, groupMin, wished, byHand } = candidate;
     const { id } = animal;
     const need = breakEven(animal, input.warmth);
     const most = mostIntake(animal, input.warmth);
@@ -154,7 +160,10 @@ export class Programme {
         { lower: already },
       );
     }
-    if (mayBeFed) builder.column(`h:${id}`, { cost: input.prices.handFed });
+    if (byHand !== "no") {
+      const factor = byHand === "as_wished" ? 1 : UNASKED_DEARER;
+      builder.column(`h:${id}`, { cost: factor * input.prices.handFed });
+    }
     const eaten: [string, number][] = [];
     const wanted: [string, number][] = [];
     for (const shelf of SHELVES) {
@@ -185,7 +194,7 @@ export class Programme {
         wanted.push([`c:${id}:${shelf}`, 1]);
       }
     }
-    if (mayBeFed) eaten.push([`h:${id}`, 1]);
+    if (byHand !== "no") eaten.push([`h:${id}`, 1]);
     builder.row(`alive:${id}`, [...eaten, [n, -need]], { lower: 0 });
     builder.row(`appetite:${id}`, [...wanted, [n, -most]], { upper: 0 });
   }
@@ -260,9 +269,9 @@ export class Programme {
       this.builder.has(name) ? this.builder.valueOf(solution.values, name) : 0;
     const heads = new Map<string, number>();
     const handFed = new Map<string, number>();
-    for (const { animal, mayBeFed } of this.input.candidates) {
+    for (const { animal, byHand } of this.input.candidates) {
       heads.set(animal.id, Math.round(value(`n:${animal.id}`)));
-      if (mayBeFed && value(`h:${animal.id}`) > 1e-6) handFed.set(animal.id, value(`h:${animal.id}`));
+      if (byHand !== "no" && value(`h:${animal.id}`) > 1e-6) handFed.set(animal.id, value(`h:${animal.id}`));
     }
     const perShelf = (of: (shelf: ShelfId) => number) =>
       Object.fromEntries(SHELVES.map((shelf) => [shelf, of(shelf)])) as Record<ShelfId, number>;

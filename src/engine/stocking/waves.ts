@@ -274,7 +274,7 @@ function candidateFor(
     cap,
     groupMin,
     wished: isWished ? Math.min(cap, groupMin) : 0,
-    mayBeFed: already > 0 || isWished,
+    byHand: asked && (already > 0 || isWished) ? "as_wished" : already > 0 ? "if_need_be" : "no",
   };
 }
 /**
