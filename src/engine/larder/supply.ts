@@ -12,6 +12,7 @@ import type { Animal } from "../types/animal.ts";
 import type { ShelfId } from "../types/shelf.ts";
 import type { Cover, Growth } from "../types/tank.ts";
 import type { Member } from "./members.ts";
+import { usableGrowth } from "./stocking-rate.ts";
 
 export type ShelfAmounts = Readonly<Record<ShelfId, number>>;
 
@@ -62,7 +63,11 @@ export function supplyOf(member: Member, scene: SupplyScene): SupplyParts {
   const film = filmAtResidue(world, member);
 
   const usable = (surface: keyof typeof film.growth, share: number): number =>
-    (Math.max(0, film.growth[surface] - film.loss[surface]) / (1 + parameters.disl)) * grown * share;
+    usableGrowth({
+      grown: film.growth[surface],
+      residue: film.loss[surface],
+      usableShare: (grown * share) / (1 + parameters.disl),
+    });
   const potential = {
     film_glass: usable("film_glass", sizing.unwiped),
     film_rock: inputs.Ar > NO_SURFACE_M2 ? usable("film_rock", 1) : 0,
