@@ -1,5 +1,5 @@
 /** Answers as a tank file on disk; nothing is overwritten unasked. */
-import { writeFileSync } from "node:fs";
+import { renameSync, rmSync, writeFileSync } from "node:fs";
 import { stringify } from "yaml";
 import { inWordsDate } from "../../contract/quantity/calendar.ts";
 import { CliError, EXIT } from "../io.ts";
@@ -23,7 +23,8 @@ export function tankFileText(
 
 export function writeTankFile(file: string, text: string, force: boolean): void {
   try {
-    writeFileSync(file, text, { flag: force ? "w" : "wx" });
+    if (force) replaceWhole(file, text);
+    else writeFileSync(file, text, { flag: "wx" });
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     const why =
@@ -31,5 +32,17 @@ export function writeTankFile(file: string, text: string, force: boolean): void 
         ? "is there already. Name another file, or add --force to write over it"
         : `can't be written (${code ?? String(error)})`;
     throw new CliError(EXIT.cannotWrite, [`Tank file "${file}": ${why}`]);
+  }
+}
+
+/** Beside it first, then in its place: whoever breaks off in between still has the old file. */
+function replaceWhole(file: string, text: string): void {
+  const beside = `${file}.new`;
+  try {
+    writeFileSync(beside, text);
+    renameSync(beside, file);
+  } catch (error) {
+    rmSync(beside, { force: true });
+    throw error;
   }
 }
