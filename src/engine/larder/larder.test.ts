@@ -52,6 +52,25 @@ describe("members", () => {
     expect(frozen.feed).toBeCloseTo(dry.feed, 9);
   });
 
+  test("shares of one whole leave something for the rest in every member", () => {
+    for (const { parameters: p, sizing } of drawMembers(referenceTank(), modelParameters, {
+      count: 500,
+      seed: 2,
+    })) {
+      for (const sum of [
+        p.domW + p.crumbW,
+        p.domK + p.crumbK,
+        p.domD + p.refD,
+        p.fC + p.gC,
+        p.fN + p.gN,
+        p.fP + p.gP,
+      ]) {
+        expect(sum).toBeLessThan(0.96);
+      }
+      expect(sizing.detSand + sizing.detCrevice).toBeLessThan(0.96);
+    }
+  });
+
   test("a missing parameter is named", () => {
     expect(() => centralMember(referenceTank(), new Map())).toThrow(/no parameter "epsFilm"/);
   });

@@ -71,6 +71,17 @@ const DRAWN_TOGETHER: Readonly<Partial<Record<DrawnFact, string>>> = {
 /** Shares, of parameters and of feed left over: a draw stays below one. */
 const MOST_SHARE = 0.95;
 
+/** Shares of one whole: drawn apart, they must leave something for the rest. */
+const SHARES_OF_ONE = [
+  ["domW", "crumbW"],
+  ["domK", "crumbK"],
+  ["domD", "refD"],
+  ["fC", "gC"],
+  ["fN", "gN"],
+  ["fP", "gP"],
+  ["detSand", "detCrevice"],
+] as const;
+
 const LEAST_M2 = 1e-6;
 const GAS_EXCHANGE_PER_H = 0.8; // gas.kLa_tank, central; a diagnostic only
 
@@ -102,6 +113,11 @@ export function drawMembers(
     for (const { symbol, parameter, z } of parameterScores) {
       const value = valueAt(parameter.spread, z[m]!);
       values[symbol] = parameter.unit === "fraction" ? Math.min(MOST_SHARE, value) : value;
+    }
+    for (const shares of SHARES_OF_ONE) {
+      const sum = shares.reduce((all, symbol) => all + values[symbol]!, 0);
+      if (sum > MOST_SHARE)
+        for (const symbol of shares) values[symbol] = (values[symbol]! * MOST_SHARE) / sum;
     }
     const fact: Record<string, number> = {};
     for (const { field, z } of factScores) fact[field] = valueAt(facts[field], z[m]!);
