@@ -40,7 +40,7 @@ export function stockingForm(seed: number, { kinds, shelves, cap, presence }: Si
       upper: heads,
       cost: 0.35 + 0.25 * between(1, 12),
     });
-    const diet = supply.map((_, shelf) => shelf).filter(() => chance(4 / shelves));
+    const diet = supply.map((_, shelf) => shelf).filter(() => chance(3 / shelves));
     if (diet.length === 0) diet.push(kind % shelves);
     const weights = diet.map(() => between(0.1, 1));
     const all = weights.reduce((sum, weight) => sum + weight, 0);
