@@ -6,6 +6,8 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { z } from "zod";
+import { aheadOutput } from "../src/contract/output/ahead.ts";
+import { animalsOutput } from "../src/contract/output/animals.ts";
 import { checkOutput } from "../src/contract/output/check.ts";
 import { larderOutput } from "../src/contract/output/larder.ts";
 import { waterOutput } from "../src/contract/output/water.ts";
@@ -18,6 +20,8 @@ export const SCHEMAS: Readonly<Record<string, { title: string; schema: z.ZodType
   "water.schema.json": { title: "What grazewell water --json prints", schema: waterOutput },
   "waves.schema.json": { title: "What grazewell waves --json prints", schema: wavesOutput },
   "larder.schema.json": { title: "What grazewell larder --json prints", schema: larderOutput },
+  "ahead.schema.json": { title: "What grazewell ahead --json prints", schema: aheadOutput },
+  "animals.schema.json": { title: "What grazewell animals --json prints", schema: animalsOutput },
   "working.schema.json": { title: "What grazewell working --json prints", schema: workingOutput },
   "check.schema.json": { title: "What grazewell check --json prints", schema: checkOutput },
   "tank-file.schema.json": { title: "Grazewell tank file, version 1", schema: tankFileSchema },

@@ -25,6 +25,14 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "the plan: who comes when, how many, on what condition",
     load: () => import("./commands/waves.ts"),
   },
+  ahead: {
+    summary: "weeks ahead: what water, growths and animals will do",
+    load: () => import("./commands/ahead.ts"),
+  },
+  animals: {
+    summary: "the animals: what each eats and needs, and whether it fits your tank",
+    load: () => import("./commands/animals.ts"),
+  },
   working: {
     summary: "how do you know? any figure, with inputs, formula and sources",
     load: () => import("./commands/working.ts"),

@@ -38,18 +38,21 @@ export function rationsADay(mgC: number): string {
   return `${amount} ${amount === "1" ? "ration" : "rations"} a day`;
 }
 
-const LIKELY: readonly (readonly [most: number, word: string])[] = [
+const LIKELY = [
   [2, "rarely"],
   [7, "seldom"],
   [12, "about even"],
   [17, "usually"],
-  [20, "nearly always"],
-];
+] as const;
+type ChanceWord = (typeof LIKELY)[number][1] | "nearly always";
+
+/** For data, where the number stands beside it; in a sentence the word never stands alone: `chance`. */
+export const chanceWord = (of20: number): ChanceWord =>
+  LIKELY.find(([most]) => of20 <= most)?.[1] ?? "nearly always";
 
 /** "usually, 14 of 20". */
 export function chance(of20: number): string {
-  const word = LIKELY.find(([most]) => of20 <= most)?.[1] ?? "nearly always";
-  return `${word}, ${of20} of 20`;
+  return `${chanceWord(of20)}, ${of20} of 20`;
 }
 
 /** Breaks a text into lines of at most `width`, later lines indented. */

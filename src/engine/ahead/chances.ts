@@ -43,6 +43,15 @@ export function aboveOf20(sheaf: Sheaf, week: number, limit: number): number {
   return ofTwenty(values.filter((value) => value > limit).length / values.length);
 }
 
+/** Runs of 20 in which at least half of the heads are alive in one week. */
+export const aliveOf20 = (heads: Sheaf, week: number, head: number): number =>
+  ofTwenty(aliveShare(heads, week, head));
+
+function aliveShare(heads: Sheaf, week: number, head: number): number {
+  const now = acrossMembers(heads, week);
+  return now.filter((n) => n >= head * ALIVE_SHARE).length / now.length;
+}
+
 export interface Survival {
   /** Runs of 20 in which at least half of the heads are alive. */
   readonly aliveOf20: number;
@@ -62,8 +71,7 @@ export function survivalOf(
   week: number,
   { head, deathRate, days }: { head: number; deathRate: number; days: number },
 ): Survival {
-  const now = acrossMembers(heads, week);
-  const alive = now.filter((n) => n >= head * ALIVE_SHARE).length / now.length;
+  const alive = aliveShare(heads, week, head);
   const aged = halfAliveByAge(head, Math.exp(-deathRate * days));
   return {
     aliveOf20: ofTwenty(alive),

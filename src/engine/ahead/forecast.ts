@@ -35,6 +35,8 @@ const QUANTITY_IDS = Object.keys(QUANTITIES) as QuantityId[];
 
 const NO3_PER_N = 4.4266;
 const PO4_PER_P = 3.0661;
+/** Sand below this is none at all, m2. */
+const NO_SAND_M2 = 1e-3;
 
 /** Members by weeks: value of member m in week w is at `m * weeks + w`. */
 export interface Sheaf {
@@ -114,7 +116,9 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
     const { member: standing, state: start } = standingOf(members[m]!, kinds, facts);
     const member = withLater(standing, later?.members[m]);
     const world = worldOf(member, kinds, facts.phScale, "drawn");
-    const areas = { FG: member.inputs.Ag, FR: member.inputs.Ar, FS: Math.max(member.inputs.As, 1e-9) };
+    const areas = { FG: member.inputs.Ag, FR: member.inputs.Ar };
+    // A member without sand has nothing lying or growing on it.
+    const perSand = member.inputs.As > NO_SAND_M2 ? 1 / member.inputs.As : 0;
     run(world, start, events, {
       days,
       steps: ENSEMBLE_STEPS,
@@ -137,9 +141,9 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
         put("po4", y[PO4]! * perL * PO4_PER_P);
         put("film_glass", y[FG]! / areas.FG);
         put("film_rock", y[FR]! / areas.FR);
-        put("film_sand", y[FS]! / areas.FS);
+        put("film_sand", y[FS]! * perSand);
         put("hair_algae", y[FF]! / areas.FR);
-        put("detritus_sand", y[D]! / areas.FS);
+        put("detritus_sand", y[D]! * perSand);
         if (!endsWeek) return;
         if (oxygen !== null) oxygen.values[at] = dawnOxygen(world, y, saturationIn(world)).dawnMgPerL;
         outlooks.forEach((outlook, s) => {

@@ -323,10 +323,11 @@ function sortOut(
       refused.push({ animal, status: "not_yet", reasons: [starvesInForecast()] });
     } else if (!alone.enough) {
       refused.push({ animal, status: "not_yet", reasons: [starves(groupMin, alone)] });
-    } else if (today.length > 0) {
-      refused.push({ animal, status: "not_yet", reasons: today });
     } else {
-      spare.push({ animal, why: bindingOf(animal.id, last, request.facts, limits, request.solve).text });
+      // Time lifts what stands against it today, and the plan would still leave it out: that is the reason to give.
+      const lifted = today.flatMap(({ until }) => (until === null ? [] : [until])).join(", ");
+      const { text } = bindingOf(animal.id, last, request.facts, limits, request.solve);
+      spare.push({ animal, why: lifted === "" ? text : `${lifted}; even then, ${text}` });
     }
   }
   return { refused, spare };

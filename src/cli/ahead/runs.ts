@@ -1,0 +1,93 @@
+/** The runs of `grazewell ahead`: who lives in the tank or comes, what happens, today's care or another. */
+import { animalById, animals } from "../../catalogue/index.ts";
+import { type Forecast, forecast, type Later } from "../../engine/ahead/forecast.ts";
+import { type CrewKind, crewKind } from "../../engine/ahead/start.ts";
+import type { TankEvent } from "../../engine/balance/events.ts";
+import type { Member } from "../../engine/larder/members.ts";
+import { arrivalCondition, arrivals, kindsOf } from "../../engine/stocking/check.ts";
+import type { Plan } from "../../engine/stocking/plan.ts";
+import { companyOf, plannedCrew } from "../../engine/stocking/waves.ts";
+import type { TankFacts } from "../../engine/types/tank.ts";
+import type { Io } from "../io.ts";
+import { type EnsembleChoice, membersOf } from "../plan/plan-tank.ts";
+import type { WhatIf } from "../what-if.ts";
+
+export interface Course {
+  readonly forecast: Forecast;
+  readonly kinds: readonly CrewKind[];
+  /** Additions, and what a what-if does; the usual care is not among them. */
+  readonly events: readonly TankEvent[];
+}
+
+export interface Courses {
+  readonly members: readonly Member[];
+  readonly asItIs: Course;
+  readonly whatIf: Course | null;
+}
+
+export interface RunsRequest {
+  readonly facts: TankFacts;
+  readonly whatIf: WhatIf | null;
+  readonly plan: Plan | null;
+  readonly days: number;
+  readonly choice: EnsembleChoice;
+}
+
+/** Words go out after this long, and then as the work moves on. */
+const SHOW_PROGRESS_AFTER_MS = 500;
+
+export function runCourses({ facts, whatIf, plan, days, choice }: RunsRequest, io: Io): Courses {
+  const members = membersOf(facts, choice);
+  const kinds = kindsOf(companyOf(facts, animals), plan?.drafts ?? [], animals);
+  const events = [...plannedArrivals(facts), ...arrivals(plan?.drafts ?? [], kinds)];
+  const runs = whatIf === null ? 1 : 2;
+  const began = performance.now();
+  const courseOf = (part: number, course: Omit<Course, "forecast">, later?: Later): Course => {
+    const work = forecast({
+      facts,
+      members,
+      days,
+      seed: choice.seed,
+      ...course,
+      ...(later === undefined ? {} : { later }),
+    });
+    for (;;) {
+      const step = work.next();
+      if (step.done === true) return { ...course, forecast: step.value };
+      if (performance.now() - began > SHOW_PROGRESS_AFTER_MS) {
+        const share = (part + step.value.done / step.value.of) / runs;
+        io.progress(`running the weeks ahead ... ${Math.round(100 * share)} %`);
+      }
+    }
+  };
+  const asItIs = courseOf(0, { kinds, events });
+  const changed =
+    whatIf === null
+      ? null
+      : courseOf(
+          1,
+          { kinds: withNewcomers(kinds, whatIf.events), events: [...whatIf.events, ...events] },
+          { facts: whatIf.facts, members: membersOf(whatIf.facts, choice) },
+        );
+  io.progress(null);
+  return { members, asItIs, whatIf: changed };
+}
+
+/** What the keeper has planned by himself, thin as new arrivals are. */
+function plannedArrivals(facts: TankFacts): TankEvent[] {
+  return plannedCrew(facts, animals).map(({ id, count, day }) => ({
+    t: day,
+    kind: "addAnimals",
+    species: id,
+    count,
+    condition: arrivalCondition(animalById.get(id)!),
+  }));
+}
+
+/** The kinds of a course with those that events bring besides; today's come first, so that draws stay theirs. */
+function withNewcomers(kinds: readonly CrewKind[], events: readonly TankEvent[]): CrewKind[] {
+  const known = new Set(kinds.map(({ species }) => species.id));
+  const fresh = events.flatMap((event) => (event.kind === "addAnimals" ? [event.species] : []));
+  const newcomers = [...new Set(fresh)].filter((id) => !known.has(id));
+  return [...kinds, ...newcomers.map((id) => crewKind(animalById.get(id)!, 0))];
+}
