@@ -97,23 +97,23 @@ const text = `# Invented tanks through the whole engine
 Each tank is a seed of checks/kit/tanks.ts: 10 to 2,000 L, not yet filled to years old. It is planned, the plan is judged
 by a second reading of the rules (checks/stocking/recheck.ts), and one member is run 90 days with the ledger on.
 
-| What                                                     | Count                         |
-| -------------------------------------------------------- | ----------------------------- |
-| tanks                                                    | ${count} |
-| crashes                                                  | ${tally.crashes} |
-| tanks with a fault                                       | ${faults.length} |
-| plans with waves                                         | ${tally.waves} |
-| nothing yet                                              | ${tally.nothing} |
-| heads bought in all                                      | ${tally.heads} |
-| plans not solved to a proven optimum                     | ${tally.unproven} |
-| cuts that the forecast made                              | ${tally.mends} |
-| plans that name somebody to feed by hand                 | ${tally.fedByHand} |
-| steps of the balance                                     | ${tally.steps} |
-| runs in which the guard acted                            | ${tally.guarded} |
-| steps halved, Patankar steps                             | ${tally.halved}, ${tally.patankar} |
-| worst closing of nitrogen, relative                      | ${worst.nitrogen.value.toExponential(1)} (seed ${worst.nitrogen.seed}) |
-| worst closing of phosphorus, relative                    | ${worst.phosphorus.value.toExponential(1)} (seed ${worst.phosphorus.seed}) |
-| plan in the middle, 95 of 100, slowest                   | ${at(0.5)} ms, ${at(0.95)} ms, ${Math.round(worst.slowest.value)} ms (seed ${worst.slowest.seed}) |
+| What | Count |
+| --- | --- |
+| tanks | ${count} |
+| crashes | ${tally.crashes} |
+| tanks with a fault | ${faults.length} |
+| plans with waves | ${tally.waves} |
+| nothing yet | ${tally.nothing} |
+| heads bought in all | ${tally.heads} |
+| plans not solved to a proven optimum | ${tally.unproven} |
+| cuts that the forecast made | ${tally.mends} |
+| plans that name somebody to feed by hand | ${tally.fedByHand} |
+| steps of the balance | ${tally.steps} |
+| runs in which the guard acted | ${tally.guarded} |
+| steps halved, Patankar steps | ${tally.halved}, ${tally.patankar} |
+| worst closing of nitrogen, relative | ${worst.nitrogen.value.toExponential(1)} (seed ${worst.nitrogen.seed}) |
+| worst closing of phosphorus, relative | ${worst.phosphorus.value.toExponential(1)} (seed ${worst.phosphorus.seed}) |
+| plan in the middle, 95 of 100, slowest | ${at(0.5)} ms, ${at(0.95)} ms, ${Math.round(worst.slowest.value)} ms (seed ${worst.slowest.seed}) |
 
 ## Refusals by reason
 
@@ -126,6 +126,5 @@ ${reasons.join("\n")}
 ${faults.length === 0 ? "None." : faults.map((fault) => `- ${fault}`).join("\n")}
 `;
 writeFileSync(PAGE, text);
-execFileSync("npx", ["biome", "format", "--write", PAGE], { stdio: "ignore" });
 process.stdout.write(text);
 process.exitCode = faults.length > 0 ? 1 : 0;
