@@ -29,7 +29,8 @@ export function bindingOf(
 ): Binding {
   const { programme, answer } = draft;
   const candidate = programme.input.candidates.find(({ animal }) => animal.id === id);
-  if (candidate === undefined) return { kind: "company", text: strangerText(id, draft) };
+  if (candidate === undefined)
+    return { kind: "company", text: enemyText(id, draft) ?? "it is no candidate of this plan" };
   const { animal } = candidate;
   const heads = answer.heads.get(id) ?? 0;
   const mended = limits.mended.get(id);
@@ -58,15 +59,15 @@ export function bindingOf(
   return { kind: "worth", text: "worth: what it would still eat is little; others have it already" };
 }
 
-/** Why a kind that suits the tank is not even a candidate: something already chosen would eat it or be eaten. */
-function strangerText(id: string, { programme, answer, suitability }: WaveDraft): string {
+/** Why a kind that suits the tank stays out whatever it eats: something chosen would eat it or be eaten; or null. */
+export function enemyText(id: string, { programme, answer, suitability }: WaveDraft): string | null {
   const animal = suitability.get(id)?.animal;
   const enemy = programme.input.candidates.find(
     (one) =>
       animal !== undefined && (answer.heads.get(one.animal.id) ?? 0) > 0 && wouldEat(animal, one.animal),
   );
   return enemy === undefined
-    ? "it is no candidate of this plan"
+    ? null
     : `company: it and the ${enemy.animal.commonName} of this plan would not both live`;
 }
 

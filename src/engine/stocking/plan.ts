@@ -13,7 +13,7 @@ import { SHELVES, type ShelfId } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import { ALIVE_RUNS, checkPlan, type KindCheck, kindsOf, type PlanCheck } from "./check.ts";
 import { type Gate, gateFor } from "./gates.ts";
-import { aloneOf, type Binding, bindingOf, type LimitCost, limitCosts } from "./limits.ts";
+import { aloneOf, type Binding, bindingOf, enemyText, type LimitCost, limitCosts } from "./limits.ts";
 import { eatsFrom } from "./programme.ts";
 import { addDays, type Reason, statusOf } from "./suitability.ts";
 import { type Unknown, unknownsOf } from "./unknowns.ts";
@@ -315,6 +315,11 @@ function sortOut(
         animal,
         why: "comes as a culture of hundreds and settles its own number; not counted by the head",
       });
+      continue;
+    }
+    const enemy = enemyText(animal.id, last);
+    if (enemy !== null) {
+      spare.push({ animal, why: enemy });
       continue;
     }
     const groupMin = Math.max(animal.groupMin, animal.liveWetMassG.central < 1.5 ? 3 : 1);
