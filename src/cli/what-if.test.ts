@@ -133,6 +133,7 @@ describe("what can't be read or done is refused with flag, value, what is allowe
     [{ light: "0 for 0 days" }, /^--light/],
     [{ crew: ["trochus"] }, /a number and an animal are needed: write "2 trochus-snail"/],
     [{ crew: ["+2 hermit"] }, /^--crew "hermit": not in our list\. Did you mean/],
+    [{ crew: ["-3"] }, /^--crew "-3": .*write "-2 trochus-snail"/],
     [{ crew: ["+2 unicorns"] }, /"unicorns" is not in our list/],
     [{ crew: ["-9 blue-leg-hermit"] }, /5 live here: write "-5 blue-leg-hermit"/],
     [{ crew: ["-1 trochus-snail"] }, /none lives here/],

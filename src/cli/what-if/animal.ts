@@ -20,15 +20,19 @@ export function headsOf(
 ): HeadsOf {
   const [, number = "", name = ""] = /^(\S+) (.+)$/.exec(text) ?? [];
   if (name === "") {
-    throw unread(flag, text, `a number and an animal are needed: write "${around("2 trochus-snail")}"`);
+    throw unread(
+      flag,
+      around(text),
+      `a number and an animal are needed: write "${around("2 trochus-snail")}"`,
+    );
   }
   const head = taken(flag, readCount(number, as(flag, null)), notes, (choice) => around(`${choice} ${name}`));
-  if (head.kind === "many") throw unread(flag, text, "a number of animals is needed, not 'many'");
+  if (head.kind === "many") throw unread(flag, around(text), "a number of animals is needed, not 'many'");
   const outcome = readSpecies(name, findAnimal, flag);
   const species = taken(flag, outcome, notes, (choice) => around(`${number} ${choice}`));
   const animal = species.kind === "known" ? animalById.get(species.animal.id) : undefined;
   if (animal === undefined) {
-    throw unread(flag, text, `"${name}" is not in our list. grazewell animals names every kind`);
+    throw unread(flag, around(text), `"${name}" is not in our list. grazewell animals names every kind`);
   }
   return { animal, count: head.count };
 }
