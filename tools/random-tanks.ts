@@ -27,6 +27,8 @@ const [count, members, from] = [values.count, values.members, values.from].map(N
   number,
 ];
 
+// Read before the work: by its end the tree may have moved on.
+const version = execFileSync("git", ["rev-parse", "--short", "HEAD"], { encoding: "utf8" }).trim();
 const solve = await loadSolver();
 const faults: string[] = [];
 const milliseconds: number[] = [];
@@ -88,7 +90,6 @@ function keep(name: keyof typeof worst, value: number, seed: number): void {
 
 const sorted = milliseconds.sort((a, b) => a - b);
 const at = (share: number) => Math.round(sorted[Math.floor(share * (sorted.length - 1))] ?? 0);
-const version = execFileSync("git", ["rev-parse", "--short", "HEAD"], { encoding: "utf8" }).trim();
 const reasons = [...refusedBy].sort((a, b) => b[1] - a[1]).map(([code, n]) => `- ${code}: ${n}`);
 
 const text = `# Invented tanks through the whole engine

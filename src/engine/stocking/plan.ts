@@ -340,9 +340,11 @@ function sortOut(
 
 function starves(heads: number, { needMgC, takesMgC }: { needMgC: number; takesMgC: number }): Reason {
   const who = heads > 1 ? `The least group of ${heads} needs` : "One needs";
+  const needs = rations(needMgC);
+  const given = rations(takesMgC);
   return {
     code: "starves",
-    text: `${who} ${rations(needMgC)} rations a day and may starve: in 15 of 20 runs its shelves would give it ${rations(takesMgC)}, even alone.`,
+    text: `${who} ${needs} rations a day and may starve: in 15 of 20 runs its shelves would give it ${given === needs ? "a little less" : given}, even alone.`,
     until: "once the larder has grown, or if you wish for it and feed it by hand",
   };
 }
