@@ -90,7 +90,7 @@ function shapeFaults(plan: Plan, facts: TankFacts): string[] {
     plan.because.some((text) => text.trim() === ""),
     "an empty because",
   );
-  say((plan.kind === "nothing_yet") !== (plan.lookAgain !== null), "look again does not go with the kind");
+  say(plan.kind === "waves" && plan.lookAgain !== null, "look again does not go with the kind");
   say(plan.lookAgain !== null && daysFrom(facts.asOf, plan.lookAgain) < 1, "look again is not ahead");
   let lastEnd = -1;
   plan.waves.forEach((wave, i) => {

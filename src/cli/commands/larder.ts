@@ -11,7 +11,7 @@ import type { Io } from "../io.ts";
 import { memberCount, seedNumber } from "../plan/options.ts";
 import { DEFAULT_ENSEMBLE, type EnsembleChoice, larderScene, membersOf } from "../plan/plan-tank.ts";
 import { STATEMENT } from "../plan/statement.ts";
-import { rations, table, wrap } from "../plan/words.ts";
+import { counted, fitted, rations, rationsADay, table, wrap } from "../plan/words.ts";
 import { readTank } from "../read-tank.ts";
 import { ENGINE_VERSION } from "../version.ts";
 import { addWhatIfFlags, type WhatIfFlags, whatIf } from "../what-if.ts";
@@ -95,31 +95,35 @@ function textOf({ facts, scene: { larder }, mouths }: Laid, io: Io, beside: Besi
       balance(pessimistic, supply.central, need),
     ];
   });
+  const heads = [
+    "shelf",
+    "15 of 20",
+    ...(beside === null ? ["middle"] : ["today", "then"]),
+    "90 % band",
+    "wanted",
+    "",
+  ];
   const total = `All shelves together: ${rations(larder.total.central)} rations a day (${rations(larder.total.low)} to ${rations(larder.total.high)}).`;
   const eaters = mouths.map(
     ({ animal, heads, needMgC }) =>
-      `${heads} ${animal.commonName}: ${rations(needMgC)} rations a day to keep their weight`,
+      `${counted(heads, animal.commonName)}: ${rationsADay(needMgC)} to keep ${heads === 1 ? "its" : "their"} weight`,
   );
   return [
     wrap(
-      `${io.bold(`Larder of ${facts.name}`)}: food your tank makes, in rations a day. A ration is 10 mg of carbon, about what one 22 mm trochus eats.`,
+      `${io.bold(`Larder of ${facts.name}`)}: food your tank makes, in rations a day. A ration is 10 mg of carbon, about what one 22 mm trochus eats; "15 of 20" is what 15 of 20 runs reach, "wanted" what the animals there need.`,
       io.width,
     ),
     ...(beside === null ? [] : [wrap(`What if: ${beside.changes.join("; ")}.`, io.width)]),
-    table([
-      [
-        "shelf",
-        "15 of 20 runs reach",
-        ...(beside === null ? [] : ["middle today"]),
-        beside === null ? "middle" : "middle then",
-        "90 % band",
-        "mouths want",
-        "balance",
-      ],
-      ...rows,
-    ]),
+    fitted(table([heads, ...rows]), io.width, () =>
+      rows.map(
+        ([shelf, ...cells]) =>
+          `${shelf}: ${cells.flatMap((cell, i) => (cell === "" ? [] : [`${heads[i + 1]} ${cell}`.trim()])).join(", ")}`,
+      ),
+    ),
     wrap(total, io.width),
-    ...(eaters.length > 0 ? [eaters.map((line) => `  ${line}`).join("\n")] : ["  Nobody eats from it yet."]),
+    ...(eaters.length > 0
+      ? [eaters.map((line) => wrap(line, io.width, "  ", "    ")).join("\n")]
+      : ["  Nobody eats from it yet."]),
     wrap("How do you know? grazewell working larder.film_rock.supply FILE (any shelf's name).", io.width),
     wrap(STATEMENT, io.width),
   ].join("\n\n");
@@ -128,7 +132,7 @@ function textOf({ facts, scene: { larder }, mouths }: Laid, io: Io, beside: Besi
 function balance(pessimistic: number, central: number, need: number): string {
   if (need === 0) return central >= 1 ? "nobody eats it" : "";
   if (need <= pessimistic) return "enough";
-  return need <= central ? "enough in the middle run" : "short";
+  return need <= central ? "enough in half" : "short";
 }
 
 function outputOf(

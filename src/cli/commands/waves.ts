@@ -1,10 +1,11 @@
 /** `grazewell waves FILE`: the plan, the main job. */
 import { Command, Option } from "commander";
 import type { Io } from "../io.ts";
+import { besideText } from "../plan/beside-text.ts";
 import { memberCount, seedNumber } from "../plan/options.ts";
 import { DEFAULT_ENSEMBLE, planTank } from "../plan/plan-tank.ts";
 import { wavesOutputOf } from "../plan/waves-output.ts";
-import { besideText, planText } from "../plan/waves-text.ts";
+import { planText } from "../plan/waves-text.ts";
 import { readTank } from "../read-tank.ts";
 import { addWhatIfFlags, type WhatIfFlags, whatIf } from "../what-if.ts";
 

@@ -26,6 +26,9 @@ export function dateWords(iso: string): string {
   return `${day} ${MONTHS[month - 1]} ${year}`;
 }
 
+/** A sentence of the engine's, its ISO dates in words. */
+export const withDates = (text: string): string => text.replaceAll(/\b\d{4}-\d\d-\d\d\b/g, dateWords);
+
 /** mg C a day as rations a day, two figures. */
 export function rations(mgC: number): string {
   const amount = mgC / RATION_MG_C;
@@ -83,5 +86,13 @@ export function table(rows: readonly (readonly string[])[], rightFrom = 1, inden
       );
       return (indent + cells.join("  ")).trimEnd();
     })
+    .join("\n");
+}
+
+/** A table as it is where every line fits, else a line of words for each row. */
+export function fitted(wide: string, width: number, inWords: () => readonly string[]): string {
+  if (wide.split("\n").every((line) => line.length <= width)) return wide;
+  return inWords()
+    .map((line) => wrap(line, width, "  ", "    "))
     .join("\n");
 }

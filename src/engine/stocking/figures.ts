@@ -6,7 +6,7 @@ import type { Figure } from "../types/figure.ts";
 import { SHELF_NAME, SHELVES } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import { CHECK_DAYS } from "./check.ts";
-import type { Plan } from "./plan.ts";
+import type { Plan } from "./plan-shape.ts";
 import { breakEven } from "./programme.ts";
 import { warmthOf } from "./waves.ts";
 
@@ -96,7 +96,7 @@ function aliveFigures(plan: Plan): Figure[] {
   return (plan.check?.kinds ?? []).map(
     (kind): Figure => ({
       id: `check.${kind.id}.alive`,
-      label: `${kind.id}: runs of 20 with at least half alive ${CHECK_DAYS} days after the last arrival`,
+      label: `${plan.kinds.find(({ animal }) => animal.id === kind.id)?.animal.commonName ?? kind.id}: runs of 20 with at least half alive ${CHECK_DAYS} days after the last arrival`,
       spread: { low: kind.aliveOf20, central: kind.aliveOf20, high: kind.aliveOf20 },
       unit: "of 20",
       working: {

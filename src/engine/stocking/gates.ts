@@ -48,8 +48,20 @@ function shelvesOf(animals: readonly Animal[]): ShelfId[] {
   return shelves.filter((shelf) => animals.some((animal) => eatsFrom(animal, shelf))).slice(0, 3);
 }
 
+/** When a wave comes: before any crew was there, and with its window open on the plan's own day. */
+interface WaveMoment {
+  readonly first: boolean;
+  readonly open: boolean;
+}
+
+const GRAZED: readonly ShelfId[] = ["film_glass", "film_rock", "film_sand", "hair_algae"];
+
 /** @param earlier names of the kinds that came with the wave before, or live there; empty for a first wave */
-export function gateFor(animals: readonly Animal[], earlier: readonly string[], first: boolean): Gate {
+export function gateFor(
+  animals: readonly Animal[],
+  earlier: readonly string[],
+  { first, open }: WaveMoment,
+): Gate {
   const signs = shelvesOf(animals).map((shelf) => SIGN_OF_SHELF[shelf]);
   const onlyIf = [
     first
@@ -59,14 +71,19 @@ export function gateFor(animals: readonly Animal[], earlier: readonly string[], 
   ];
   if (!first && earlier.length > 0) {
     onlyIf.push(
-      `the animals there move and feed: count ${earlier.slice(0, 3).join(", ")} by torch, an hour after dark`,
+      `the animals there move and feed: count them by torch an hour after dark (${earlier.slice(0, 3).join(", ")})`,
     );
   }
   const main = shelvesOf(animals)[0];
   return {
     onlyIf,
-    soonerIf: main === undefined ? "nothing: waiting costs nothing" : MORE_THAN_EATEN[main],
-    stopIf:
-      "the glass stays bare for a week, snails climb out of the water, or two animals die within a week",
+    soonerIf: open
+      ? "nothing: its window is open"
+      : main === undefined
+        ? "nothing: waiting costs nothing"
+        : MORE_THAN_EATEN[main],
+    stopIf: animals.some((animal) => GRAZED.some((shelf) => eatsFrom(animal, shelf)))
+      ? "the glass stays bare for a week, snails climb out of the water, or two animals die within a week"
+      : "ammonia can be read, or two animals die within a week",
   };
 }

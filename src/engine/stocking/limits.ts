@@ -38,7 +38,10 @@ export function bindingOf(
     return { kind: "forecast", text: "the forecast: more of them are not alive at 90 days in 15 of 20 runs" };
   }
   if (animal.maxPerTank !== null && heads >= animal.maxPerTank) {
-    return { kind: "company", text: `company: no more than ${animal.maxPerTank} get on in one tank` };
+    return {
+      kind: "company",
+      text: `company: no more than ${animal.maxPerTank} ${animal.maxPerTank === 1 ? "does well" : "get on"} in one tank`,
+    };
   }
   const room = Math.floor(facts.displayL.central / animal.spacingLitresPerAnimal.central);
   if (heads >= room) {
@@ -128,38 +131,38 @@ export function limitCosts(
   const cases: { limit: string; text: string; draft: WaveDraft | null }[] = [
     {
       limit: "spacing",
-      text: "room by litres an animal (habit)",
+      text: "without room by litres an animal (habit)",
       draft: again({ ...limits, spacing: false }),
     },
     {
       limit: "safe_start",
-      text: "planning on a share of the supply while the tank is young",
+      text: "without planning on a share of the supply while the tank is young",
       draft: again({ ...limits, safeStart: false }),
     },
     {
       limit: "price_halved",
-      text: "prices of heads and kinds halved",
+      text: "with prices of heads and kinds halved",
       draft: again(limits, scaledPrices(tools.prices, 0.5)),
     },
     {
       limit: "price_doubled",
-      text: "prices of heads and kinds doubled",
+      text: "with prices of heads and kinds doubled",
       draft: again(limits, scaledPrices(tools.prices, 2)),
     },
   ];
   if (facts.exclusions.length > 0 || facts.stockList !== null || facts.priceBandMax < 4) {
     cases.push({
       limit: "shop",
-      text: "your stock list, price band and exclusions",
+      text: "without your stock list, price band and exclusions",
       draft: again({ ...limits, shop: false }),
     });
   }
   if (facts.wishes.length > 0)
-    cases.push({ limit: "wishes", text: "your wishes", draft: again({ ...limits, wishes: false }) });
+    cases.push({ limit: "wishes", text: "without your wishes", draft: again({ ...limits, wishes: false }) });
   if (limits.mended.size > 0) {
     cases.push({
       limit: "forecast",
-      text: "numbers cut because the forecast starved them",
+      text: "without numbers cut because the forecast starved them",
       draft: again({ ...limits, mended: ALL_LIMITS.mended }),
     });
   }

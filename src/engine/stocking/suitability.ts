@@ -68,7 +68,7 @@ export interface SuitabilityDay {
 
 export function suitabilityOf(animal: Animal, day: SuitabilityDay): Suitability {
   const reasons = [
-    ...roleReasons(animal, day.facts),
+    ...roleReasons(animal),
     ...shopReasons(animal, day.facts),
     ...roomReasons(animal, day.facts),
     ...timeReasons(animal, day),
@@ -87,22 +87,12 @@ export function statusOf(reasons: readonly Reason[]): "fits" | "not_yet" | "neve
   return reasons.some(({ until }) => until === null) ? "never" : "not_yet";
 }
 
-function roleReasons({ role, commonName }: Animal, _facts: TankFacts): Reason[] {
+function roleReasons({ role }: Animal): Reason[] {
   if (role === "hitchhiker") {
-    return [
-      never(
-        "role",
-        `${sentenceName(commonName)} comes by itself with rock or other animals; it is not bought as crew.`,
-      ),
-    ];
+    return [never("role", "It comes by itself with rock or other animals; it is not bought as crew.")];
   }
   if (role === "compatibility_only") {
-    return [
-      never(
-        "role",
-        `${sentenceName(commonName)} does little for a tank's upkeep; it is listed for whom it gets on with.`,
-      ),
-    ];
+    return [never("role", "It does little for a tank's upkeep; it is listed for whom it gets on with.")];
   }
   return [];
 }
@@ -354,7 +344,6 @@ function cautionsFor(animal: Animal, facts: TankFacts): string[] {
 const never = (code: ReasonCode, text: string): Reason => ({ code, text, until: null });
 const notYet = (code: ReasonCode, text: string, until: string): Reason => ({ code, text, until });
 const one = (value: number): string => value.toFixed(1);
-const sentenceName = (name: string): string => `The ${name}`;
 
 /** ISO date `days` after another. */
 export function addDays(iso: string, days: number): string {

@@ -62,7 +62,7 @@ const SMALL_ANIMAL_G = 1.5;
 const SMALL_GROUP = 3;
 /** Most of a shelf that the tank's grazing fish are taken to eat before the crew. Judgement. */
 const FISH_TAKE_MOST = 0.5;
-/** Food by hand is a supplement, not a diet: at most this, mg C a day a head wished for, plus what residents lack. */
+/** How much faster animals burn for 10 °C more. @source model-design */
 const Q10_ANIMAL = 2;
 
 /** Kinds of the catalogue that live in the tank or are planned by its keeper. */
@@ -178,6 +178,10 @@ function wishesToCome(
   return granted;
 }
 
+/** Least heads of a kind to have, if any: its own group, and three of small animals. */
+export const leastGroup = ({ groupMin, liveWetMassG }: Animal): number =>
+  Math.max(groupMin, liveWetMassG.central < SMALL_ANIMAL_G ? SMALL_GROUP : 1);
+
 const BEFORE_ANY_WAVE = -1;
 
 /** Heads of a kind that a wave of that day does not count as there: planned for later, and fish that live there. */
@@ -263,7 +267,7 @@ function candidateFor(
     : MOST_HEADS;
   const mates = (animal.maxPerTank ?? MOST_HEADS) - besides;
   const mended = limits.mended.get(animal.id) ?? MOST_HEADS;
-  const groupMin = Math.max(animal.groupMin, animal.liveWetMassG.central < SMALL_ANIMAL_G ? SMALL_GROUP : 1);
+  const groupMin = leastGroup(animal);
   const most = fits ? Math.min(room, mates, mended, MOST_HEADS) : already;
   const cap = most >= groupMin ? Math.max(already, most) : already;
   const asked = limits.wishes && facts.wishes.includes(animal.id) && animal.group !== "pod";
