@@ -3,7 +3,7 @@
  * Runs the same in Node and in a browser worker. An answer is believed only after our own check of every bound,
  * row and whole number: see verify.ts.
  */
-import highsPackage, { type Highs, type InitOptions, type Model, type ModelData } from "highs";
+import highsPackage, { type Highs, type Model, type ModelData } from "highs";
 import type { LinearModel, Solution, Solve } from "../engine/stocking/linear-model.ts";
 import { verify } from "./verify.ts";
 
@@ -16,14 +16,12 @@ const DEFAULT_TIME_LIMIT_SECONDS = 10;
 export interface SolverGiven {
   /** Of one solve, by the wall clock. */
   readonly timeLimitSeconds?: number;
-  /** Where the WebAssembly comes from when it is not beside the package: a browser bundle, a compiled module. */
-  readonly runtime?: Pick<InitOptions, "locateFile" | "wasmModule">;
 }
 
 /** Loads the solver once; the `Solve` it gives is synchronous and may be called any number of times. */
 export async function loadSolver(given: SolverGiven = {}): Promise<Solve> {
-  const { timeLimitSeconds = DEFAULT_TIME_LIMIT_SECONDS, runtime = {} } = given;
-  const highs = await loadHighs(runtime);
+  const { timeLimitSeconds = DEFAULT_TIME_LIMIT_SECONDS } = given;
+  const highs = await loadHighs();
   return (model) => {
     try {
       return highs.withModel(arraysOf(model), (held) => {
@@ -45,13 +43,13 @@ const OPTIONS = {
   // At the default 1e-6 a head count of 2.9999995 passes, and rounding it moves its rows by more than we let through.
   mip_feasibility_tolerance: 1e-9,
   primal_feasibility_tolerance: 1e-9,
-  // Programmes of this size close by branching. Restarts and sub-problem heuristics are for large ones: without
-  // them these take half the time (benchmarks/solver.ts) and come to the same proven optimum.
+  // Programmes of this size close by branching; restarts, cuts in the tree and most heuristics are for large ones.
+  // Without them the hardest of ours take a third of the time, and all come to the same proven optimum
+  // (benchmarks/solver.ts). Presolve stays: without it those with many binaries take twice as long.
   mip_allow_restart: false,
+  mip_allow_cut_separation_at_nodes: false,
   mip_detect_symmetry: false,
-  mip_heuristic_effort: 0,
   mip_heuristic_run_feasibility_jump: false,
-  mip_heuristic_run_rins: false,
   mip_heuristic_run_rens: false,
   mip_heuristic_run_root_reduced_cost: false,
 } as const;
