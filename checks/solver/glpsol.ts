@@ -20,13 +20,17 @@ export function glpsol(model: LinearModel): SecondOpinion {
     const file = join(folder, "model.lp");
     const report = join(folder, "answer.txt");
     writeFileSync(file, lpText(model));
-    const { error, stdout } = spawnSync("glpsol", ["--lp", file, "--mipgap", "0", "--write", report], {
-      encoding: "utf8",
-    });
+    const { error, stdout } = spawnSync(
+      "glpsol",
+      ["--lp", file, "--mipgap", "0", "--tmlim", "60", "--write", report],
+      {
+        encoding: "utf8",
+      },
+    );
     if (error !== undefined)
       throw new Error("glpsol is not here: tools/prepare.sh installs glpk-utils", { cause: error });
-    if (/NO (PRIMAL|INTEGER)?\s*FEASIBLE SOLUTION|PROBLEM HAS NO/.test(stdout))
-      return { status: "infeasible" };
+    // Its words for a cost without lower bound differ by one: NO DUAL FEASIBLE SOLUTION. That is no answer here.
+    if (/NO (PRIMAL |INTEGER )?FEASIBLE SOLUTION/.test(stdout)) return { status: "infeasible" };
     // The line of the whole answer: "s mip ROWS COLUMNS STATUS OBJECTIVE", or "s bas ROWS COLUMNS PRIMAL DUAL OBJECTIVE".
     const line = /^s .*$/m.exec(readFileSync(report, "utf8"))?.[0].split(/\s+/) ?? [];
     const proven = line[1] === "mip" ? line[4] === "o" : line[4] === "f" && line[5] === "f";

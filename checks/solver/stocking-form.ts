@@ -15,7 +15,7 @@ export interface Size {
   readonly presence: boolean;
 }
 
-/** What the programme is made of, kept beside it for those who rebuild parts by hand (brute force). */
+/** Heads are named `n0`, `n1` and so on, presence `y0`, `y1`; the same seed and size give the same programme. */
 export function stockingForm(seed: number, { kinds, shelves, cap, presence }: Size): LinearModel {
   const generator = xoroshiro128plus(seed);
   // Two decimals, so that a text format carries every number exactly.
