@@ -24,9 +24,13 @@ export function findingOf({ chances, kinds }: Outlook): string {
   if (sentences.length > 0) return sentences.join(" ");
   const most = Math.max(0, ...known.map(({ of20 }) => of20), ...kinds.map((kind) => kind.starvesOf20));
   const unsaid = chances.length - known.length;
-  const rest = unsaid === 0 ? "" : ` For ${unsaid} of the limits there is not enough data.`;
+  const rest =
+    unsaid === 0
+      ? ""
+      : ` For ${unsaid} of the limits there is not enough data: a typical tank's chance stands below.`;
   const nobody = kinds.length === 0 ? "" : ", and no kind starves,";
-  return `No limit is crossed${nobody} in more than ${most} of 20 runs.${rest}`;
+  const limit = unsaid === 0 ? "No limit" : "Of what you have told or tested, no limit";
+  return `${limit} is crossed${nobody} in more than ${most} of 20 runs.${rest}`;
 }
 
 function hungrySentence(hungry: readonly KindLife[]): string {

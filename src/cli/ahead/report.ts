@@ -55,7 +55,11 @@ function warningsOf({ facts, whatIf }: RunsRequest): string[] {
     const animal = animalById.get(id);
     if (animal === undefined) return [];
     const { reasons } = suitabilityOf(animal, { facts, company, daysAhead: 0 });
-    const held = reasons.filter(({ code }) => !NOT_OF_THE_TANK.has(code));
+    const heads = company.reduce((sum, mate) => sum + (mate.animal.id === id ? mate.count : 0), 0);
+    const crowded = animal.maxPerTank !== null && heads > animal.maxPerTank;
+    const held = reasons.filter(
+      ({ code }) => !NOT_OF_THE_TANK.has(code) && (code !== "same_kind" || crowded),
+    );
     return held.map(({ text }) => `${animal.commonName}: the runs do not know this: ${text}`);
   });
   return [...danger, ...unfit];

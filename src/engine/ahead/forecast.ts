@@ -111,7 +111,11 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
     ({ animal }): KindOutlook => ({ id: animal.id, heads: sheaf(), condition: sheaf() }),
   );
   const oxygen = plan.withOxygen === true ? sheaf() : null;
-  const events = [...careEvents(later?.facts ?? facts, days), ...plan.events].sort((a, b) => a.t - b.t);
+  // A tank that is yet to be filled begins on its own first day: until then nothing lives and nothing is crossed.
+  const dry = Math.max(0, Math.round(-facts.ageDays.central));
+  const wetDays = Math.max(0, days - dry);
+  const brought = plan.events.map((event) => ({ ...event, t: Math.max(0, event.t - dry) }));
+  const events = [...careEvents(later?.facts ?? facts, wetDays), ...brought].sort((a, b) => a.t - b.t);
   for (let m = 0; m < members.length; m += 1) {
     const { member: standing, state: start } = standingOf(members[m]!, kinds, facts);
     const member = withLater(standing, later?.members[m]);
@@ -120,11 +124,12 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
     // A member without sand has nothing lying or growing on it.
     const perSand = member.inputs.As > NO_SAND_M2 ? 1 / member.inputs.As : 0;
     run(world, start, events, {
-      days,
+      days: wetDays,
       steps: ENSEMBLE_STEPS,
       rowEvery: 1,
       random: new RandomStream(plan.seed, m),
-      onRow: (day, y) => {
+      onRow: (wetDay, y) => {
+        const day = wetDay + dry;
         const week = Math.ceil(day / ROW_DAYS);
         if (week >= weeks) return;
         const at = m * weeks + week;

@@ -40,6 +40,16 @@ describe("care that changes from today on", () => {
   });
 });
 
+test("a tank yet to be filled holds nothing until its own first day, then starts as one filled that day", () => {
+  const wet = referenceTank({ ageDays: exact(0), readings: [], sightings: {} });
+  const dry = { ...wet, ageDays: exact(-28) };
+  const [now, ahead] = [wet, dry].map((tank) =>
+    finish(forecast({ ...plan, facts: tank, members: membersOf(tank), days: 84 })),
+  );
+  for (const week of [0, 1, 2, 3]) expect(Math.max(...acrossMembers(ahead!.peaks.tan, week))).toBe(0);
+  expect([...acrossMembers(ahead!.quantities.tan, 8)]).toEqual([...acrossMembers(now!.quantities.tan, 4)]);
+});
+
 describe("peaks", () => {
   test("are never below the weekly value, and the first is the start", () => {
     for (const id of Object.keys(QUANTITIES) as QuantityId[]) {
