@@ -13,6 +13,7 @@ import { readTemperature } from "../quantity/temperature.ts";
 import { readName, readNote } from "../quantity/text.ts";
 import { readAnimals } from "./animals.ts";
 import { readBoxes } from "./boxes.ts";
+import { askAboutConflicts } from "./conflicts.ts";
 import { Entries, type EntryContext } from "./entries.ts";
 import type { Finding, Notice, Path } from "./finding.ts";
 import { readReadings } from "./readings.ts";
@@ -165,6 +166,7 @@ export function interpret(
     stockList: file.stock_list === undefined ? null : ids("stock_list"),
     priceBandMax: file.price_band_max ?? 4,
   };
+  askAboutConflicts(file, stated, entries);
   entries.read(["note"], file.note, (text) => readNote(text, "Note"));
   return {
     stated,

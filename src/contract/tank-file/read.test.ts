@@ -264,6 +264,23 @@ test("a mark at the start, Windows line ends and tabs in JSON are no obstacle", 
   ).toBe("广 🪸");
 });
 
+test.each([
+  ["floor: { kind: bare, depth_mm: 50 }", "floor is said to be bare"],
+  ["floor: { kind: bare, area_m2: 0.2 }", "floor is said to be bare"],
+  ["rock: { start: none, rock_kg: 12 }", "said to start without rock"],
+  ["wishes: [trochus snail]\nexclusions: [trochus snail]", "also among the exclusions"],
+])("what cannot both hold is asked about: %s", (entry, why) => {
+  const result = read(tank(`water_l: 100\n${entry}`));
+  expect(result.ok ? [] : result.findings.map(({ message }) => message.text)).toEqual([
+    expect.stringContaining(why),
+  ]);
+});
+
+test.each(["floor: { kind: bare, depth_mm: 0 }", "rock: { start: none, rock_kg: 0 }"])(
+  "nought beside none is no conflict: %s",
+  (entry) => expect(read(tank(`water_l: 100\n${entry}`)).ok).toBe(true),
+);
+
 test("as_of is the day that everything in the file is judged from", () => {
   const facts = factsOf(tank("as_of: 2026-03-01\nwater_l: 113\nfirst_seawater_on: 2026-02-01"));
   expect([facts.asOf, facts.ageDays.central]).toEqual(["2026-03-01", 28]);
