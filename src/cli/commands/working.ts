@@ -96,24 +96,33 @@ function textOf(figure: Figure, io: Io): string {
       ),
     );
     for (const source of sourcesOf(parameter?.sources ?? []))
-      lines.push(wrap(`source: ${source.title} [${source.opened}]`, io.width, "      "));
+      lines.push(wrap(sourceLine(source), io.width, "      "));
   }
   for (const id of working.animals) {
     const animal = animalById.get(id);
     if (animal === undefined) continue;
     lines.push("", io.bold(`Facts of the ${animal.commonName}`));
-    for (const field of ["intakeMgCPerDay", "maintenanceMgCPerDay", "diet"]) {
+    for (const [field, words] of FIELDS_TOLD) {
       const basis = animal.basis[field];
-      if (basis !== undefined) lines.push(wrap(`${field}: ${basis}`, io.width, "  ", "    "));
+      if (basis !== undefined) lines.push(wrap(`${words}: ${basis}`, io.width, "  ", "    "));
     }
-    for (const source of sourcesOf(animal.sources))
-      lines.push(wrap(`source: ${source.title} [${source.opened}]`, io.width, "      "));
+    for (const source of sourcesOf(animal.sources)) lines.push(wrap(sourceLine(source), io.width, "      "));
   }
   lines.push("", `Confidence: ${working.confidence}.`);
   if (working.wouldChange.length > 0)
     lines.push(wrap(`What would change it most: ${working.wouldChange.join("; ")}.`, io.width));
   return lines.join("\n");
 }
+
+const FIELDS_TOLD = [
+  ["intakeMgCPerDay", "what one eats a day"],
+  ["breakEvenIntakeMgCPerDay", "what keeps its weight"],
+  ["diet", "shares of its diet"],
+] as const;
+
+/** A source, and how far it was opened: what was never a text to open says so in its title. */
+const sourceLine = ({ title, opened }: { readonly title: string; readonly opened: string }): string =>
+  `source: ${title}${opened === "none" ? "" : ` [${opened}]`}`;
 
 function sourcesOf(keys: readonly string[]) {
   return keys.flatMap((key) => {

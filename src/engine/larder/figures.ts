@@ -282,8 +282,9 @@ export function spreadText(
   { low, central, high }: { low: number; central: number; high: number },
   unit: string,
 ): string {
-  if (low === high) return `${round3(central)} ${unit}`;
-  return `${round3(central)} ${unit} (${round3(low)} to ${round3(high)})`;
+  // A bare ratio has the unit 1, which nobody says.
+  const amount = unit === "1" ? round3(central) : `${round3(central)} ${unit}`;
+  return low === high ? amount : `${amount} (${round3(low)} to ${round3(high)})`;
 }
 
 /** Three figures, without an exponent where a person would not write one. */
