@@ -1,7 +1,7 @@
 /** The weeks ahead for a person to read: a finding first, then the course, then chances, then what it rests on. */
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
-import { CAUTIONS, STATEMENT } from "../plan/statement.ts";
+import { CAUTION, STATEMENT } from "../plan/statement.ts";
 import { chancesText, kindsText } from "./chances-text.ts";
 import { courseText } from "./course-text.ts";
 import { findingOf } from "./finding.ts";
@@ -10,7 +10,6 @@ import type { AheadReport } from "./report.ts";
 import { twentyText } from "./twenty-text.ts";
 
 /** Of the cautions, the one that belongs to a forecast of sick or dying animals. */
-const SICK_ANIMALS = CAUTIONS[2]!;
 
 export function aheadText(report: AheadReport, facts: TankFacts, io: Io): string {
   const page = pageOf(report, facts, io);
@@ -23,7 +22,7 @@ export function aheadText(report: AheadReport, facts: TankFacts, io: Io): string
     kindsText(page),
     twentyText(page),
     restsOnText(page),
-    [STATEMENT, SICK_ANIMALS].map((text) => page.say(text)).join("\n"),
+    [STATEMENT, CAUTION.sick].map((text) => page.say(text)).join("\n"),
   ];
   return parts.filter((part) => part !== "").join("\n\n");
 }

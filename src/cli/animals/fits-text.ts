@@ -2,7 +2,7 @@
 import type { Animal } from "../../engine/types/animal.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
-import { CAUTIONS, STATEMENT } from "../plan/statement.ts";
+import { CAUTION, STATEMENT } from "../plan/statement.ts";
 import { counted, wrap } from "../plan/words.ts";
 import type { Fit } from "./fit.ts";
 import { deciding, reasonText, verdict } from "./fit-text.ts";
@@ -19,7 +19,6 @@ const VERDICTS: readonly (readonly [Fit["status"], title: string])[] = [
   ["not_yet", "Not yet"],
   ["never", "Never in this tank"],
 ];
-const NO_RELEASE = CAUTIONS[3]!;
 
 export function fitsText(rows: readonly Row[], facts: TankFacts, io: Io): string {
   const blocks = VERDICTS.flatMap(([status, title]) => {
@@ -33,7 +32,7 @@ export function fitsText(rows: readonly Row[], facts: TankFacts, io: Io): string
   const living =
     here === 0 ? "none lives here" : `${counted(here, "kind")} ${here === 1 ? "lives" : "live"} here`;
   const finding = `${io.bold(facts.name)}: of ${rows.length} animals ${count("in_plan", "fits")} fit, ${count("not_yet")} not yet, ${count("never")} never; ${living}. The reason that decides is given; grazewell animals ID FILE tells all.`;
-  const end = [STATEMENT, NO_RELEASE].map((text) => wrap(text, io.width)).join("\n");
+  const end = [STATEMENT, CAUTION.wild].map((text) => wrap(text, io.width)).join("\n");
   return [wrap(finding, io.width), ...blocks, end].join("\n\n");
 }
 

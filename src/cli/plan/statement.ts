@@ -2,9 +2,11 @@
 export const STATEMENT =
   "These are estimates from a model and from figures of mixed quality, with their range. Your own counts and tests overrule them.";
 
-export const CAUTIONS: readonly string[] = [
-  "Mains electricity by water: unplug what you will touch, keep drip loops; wiring is for a licensed electrician and the local code.",
-  "Cuts, stings and spines in tank water: gloves, wash at once; a doctor if a wound swells or you feel ill.",
-  "Sick animals and medicines: ask an aquatic vet before treating; copper kills the crew.",
-  "Never release animals or tank water into the wild: return, rehome, or ask a shop.",
-];
+export const CAUTION = {
+  mains:
+    "Mains electricity by water: unplug what you will touch, keep drip loops; wiring is for a licensed electrician and the local code.",
+  wounds:
+    "Cuts, stings and spines in tank water: gloves, wash at once; a doctor if a wound swells or you feel ill.",
+  sick: "Sick animals and medicines: ask an aquatic vet before treating; copper kills the crew.",
+  wild: "Never release animals or tank water into the wild: return, rehome, or ask a shop.",
+} as const;

@@ -6,7 +6,7 @@ import type { Io } from "../io.ts";
 import { changeText, checkText, limitText } from "./doubt-text.ts";
 import { fedText, handText, larderText } from "./food-text.ts";
 import { refusedText, spareText, wishText } from "./refused-text.ts";
-import { CAUTIONS, STATEMENT } from "./statement.ts";
+import { CAUTION, STATEMENT } from "./statement.ts";
 import { waveText } from "./wave-text.ts";
 import { dateWords, withDates, wrap } from "./words.ts";
 
@@ -28,7 +28,7 @@ export function planText(plan: Plan, facts: TankFacts, io: Io, { full }: TextCho
     refusedText(plan, io, full),
     changeText(plan, facts, io),
     ...(full ? [limitText(plan, io), spareText(plan, io)] : []),
-    cautionText(io, full),
+    cautionText(facts, io, full),
   ];
   return parts.filter((part) => part !== "").join("\n\n");
 }
@@ -74,7 +74,9 @@ function nothingText({ because, lookAgain }: Plan, facts: TankFacts, io: Io): st
 const TROUBLE_FIRST =
   "First see to what is wrong: more movement at the surface, take out what is dead, test ammonia; an aquatic vet for sick animals.";
 
-function cautionText(io: Io, full: boolean): string {
-  const lines = full ? CAUTIONS : CAUTIONS.filter((_, i) => i === 0 || i === 3);
-  return [STATEMENT, ...lines].map((text) => wrap(text, io.width)).join("\n");
+/** The vet is named where something ails now; mains, wounds and the wild on every plan. */
+function cautionText({ medicines, trouble }: TankFacts, io: Io, full: boolean): string {
+  const ails = full || medicines.length > 0 || trouble !== null;
+  const lines = [STATEMENT, CAUTION.mains, CAUTION.wounds, ...(ails ? [CAUTION.sick] : []), CAUTION.wild];
+  return lines.map((text) => wrap(text, io.width)).join("\n");
 }
