@@ -66,7 +66,7 @@ function section(file: string, facts: TankFacts, plan: Plan): string {
   for (const cost of plan.limitCosts) {
     if (cost.changes.length > 0)
       lines.push(
-        `- without "${cost.text}": ${cost.heads} to ${cost.headsWithout} heads (${cost.changes.join(", ")})`,
+        `- ${cost.text}: ${cost.heads} to ${cost.headsWithout} heads (${cost.changes.join(", ")})`,
       );
   }
   const still = plan.limitCosts.filter(({ changes }) => changes.length === 0).map(({ limit }) => limit);
