@@ -65,9 +65,7 @@ function section(file: string, facts: TankFacts, plan: Plan): string {
   if (starving.length > 0) lines.push(`- would starve: ${starving.join(", ")}`);
   for (const cost of plan.limitCosts) {
     if (cost.changes.length > 0)
-      lines.push(
-        `- ${cost.text}: ${cost.heads} to ${cost.headsWithout} heads (${cost.changes.join(", ")})`,
-      );
+      lines.push(`- ${cost.text}: ${cost.heads} to ${cost.headsWithout} heads (${cost.changes.join(", ")})`);
   }
   const still = plan.limitCosts.filter(({ changes }) => changes.length === 0).map(({ limit }) => limit);
   if (still.length > 0) lines.push(`- no change without: ${still.join(", ")}`);
