@@ -181,6 +181,16 @@ describe.each(Object.entries(measures))("%s", (_, [, read]) => {
     );
   });
 
+  test("no figure makes it throw: a fine sweep, finest where a specific gravity could be meant", () => {
+    const coarse = Array.from({ length: 1200 }, (_, i) => 10 ** (-3 + i / 150));
+    const gravities = Array.from({ length: 700 }, (_, i) => 0.98 + i / 10_000);
+    for (const value of [...coarse, ...gravities]) {
+      for (const text of [String(value), value.toPrecision(5)]) {
+        expect(() => read(text, habits("en-GB")), text).not.toThrow();
+      }
+    }
+  });
+
   test("two locales never keep two values for the same text", () => {
     fc.assert(
       fc.property(anyText, (text) => {

@@ -26,6 +26,8 @@ const SCALES = Object.keys(GRAVITY_SCALES) as GravityScaleName[];
 const UNKNOWN_SCALE = "sg";
 /** Half the way between the two commonest scales near S 35, psu: 1.025 is 33.19 on one and 32.90 on the other. */
 const SCALE_DOUBT = 0.15;
+/** Saltiest water that a specific gravity is turned into: beyond it the density equation is not held to. */
+const MOST_GRAVITY_PSU = 50;
 const GRAVITY_WORDS = ["sg", "s.g.", "specific gravity", "s g"];
 
 function toPracticalSalinity(value: number, unit: string): number {
@@ -99,7 +101,11 @@ function rescueSalinity({ low, unit }: Candidate): Judgement | null {
       choices: [{ label: `${figure(low)} psu`, text: `${low} psu` }],
     };
   }
-  return { verdict: "refuse", kind: "RANGE", text: "a specific gravity must be 1.000 to 1.045" };
+  return {
+    verdict: "refuse",
+    kind: "RANGE",
+    text: `a specific gravity must be 1.000 to 1.045, and give no more than ${MOST_GRAVITY_PSU} psu (about 1.037)`,
+  };
 }
 
 function judgeSalinity({ low, middle, form, unit }: Candidate): Judgement | null {
@@ -134,9 +140,14 @@ function doubtful(psu: number): Judgement | null {
     ]);
   }
   if (psu >= 1 && psu <= 1.045) {
-    const onScales = (["25/25", "20/20"] as const).map((s) => reading(`${psu} sg ${s}`, gravity(psu, s)));
-    const about = figure(Math.round(gravity(psu, "25/25") * 10) / 10);
-    const text = `${psu} ppt is almost fresh water. Read as specific gravity ${psu} (about ${about} psu at 25/25 C)?`;
+    const onScales = (["25/25", "20/20"] as const).flatMap((scale) => {
+      const salinity = toPracticalSalinity(psu, `sg ${scale}`);
+      return Number.isNaN(salinity) ? [] : [reading(`${psu} sg ${scale}`, salinity)];
+    });
+    const gravityPsu = toPracticalSalinity(psu, "sg 25/25");
+    const text = Number.isNaN(gravityPsu)
+      ? `${psu} ppt is almost fresh water, and as a specific gravity at 25/25 C it is saltier than ${MOST_GRAVITY_PSU} psu. Measure again`
+      : `${psu} ppt is almost fresh water. Read as specific gravity ${psu} (about ${figure(Math.round(gravityPsu * 10) / 10)} psu at 25/25 C)?`;
     return ask("UNIT", text, onScales);
   }
   if (psu >= 2.5 && psu <= 4.2) {
