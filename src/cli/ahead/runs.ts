@@ -4,9 +4,9 @@ import { type Forecast, forecast, type Later } from "../../engine/ahead/forecast
 import { type CrewKind, crewKind } from "../../engine/ahead/start.ts";
 import type { TankEvent } from "../../engine/balance/events.ts";
 import type { Member } from "../../engine/larder/members.ts";
-import { arrivalCondition, arrivals, kindsOf } from "../../engine/stocking/check.ts";
+import { arrivals, kindsOf, plannedArrivals } from "../../engine/stocking/check.ts";
 import type { Plan } from "../../engine/stocking/plan.ts";
-import { companyOf, plannedCrew } from "../../engine/stocking/waves.ts";
+import { companyOf } from "../../engine/stocking/waves.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
 import { type EnsembleChoice, membersOf } from "../plan/plan-tank.ts";
@@ -39,7 +39,7 @@ const SHOW_PROGRESS_AFTER_MS = 500;
 export function runCourses({ facts, whatIf, plan, days, choice }: RunsRequest, io: Io): Courses {
   const members = membersOf(facts, choice);
   const kinds = kindsOf(companyOf(facts, animals), plan?.drafts ?? [], animals);
-  const events = [...plannedArrivals(facts), ...arrivals(plan?.drafts ?? [], kinds)];
+  const events = [...plannedArrivals(facts, kinds), ...arrivals(plan?.drafts ?? [], kinds)];
   const runs = whatIf === null ? 1 : 2;
   const began = performance.now();
   const courseOf = (part: number, course: Omit<Course, "forecast">, later?: Later): Course => {
@@ -71,17 +71,6 @@ export function runCourses({ facts, whatIf, plan, days, choice }: RunsRequest, i
         );
   io.progress(null);
   return { members, asItIs, whatIf: changed };
-}
-
-/** What the keeper has planned by himself, thin as new arrivals are. */
-function plannedArrivals(facts: TankFacts): TankEvent[] {
-  return plannedCrew(facts, animals).map(({ id, count, day }) => ({
-    t: day,
-    kind: "addAnimals",
-    species: id,
-    count,
-    condition: arrivalCondition(animalById.get(id)!),
-  }));
 }
 
 /** The kinds of a course with those that events bring besides; today's come first, so that draws stay theirs. */

@@ -1,11 +1,8 @@
 /** How an animal fits a tank, in sentences; and the whole list by what becomes of each. */
 import type { Reason } from "../../engine/stocking/suitability.ts";
 import type { Animal } from "../../engine/types/animal.ts";
-import { chance, counted, dateWords, rationsADay } from "../plan/words.ts";
+import { chance, counted, dateWords, rationsADay, withDates } from "../plan/words.ts";
 import type { Fit } from "./fit.ts";
-
-/** ISO dates inside a sentence of the engine, as a person writes them. */
-const withDates = (text: string): string => text.replace(/\b\d{4}-\d\d-\d\d\b/g, (iso) => dateWords(iso));
 
 export const reasonText = ({ text, until }: Reason): string =>
   withDates(until === null ? text : `${text} That passes ${until}.`);

@@ -37,7 +37,9 @@ describe("a kind", () => {
       ...Array.from({ length: 5 }, () => [1, 0]),
     ]);
     const survival = survivalOf(gone, 1, { head: 1, deathRate: -Math.log(0.75) / 90, days: 90 });
-    expect(survival).toEqual({ aliveOf20: 15, agedOf20: 15, starvesOf20: 0 });
+    const { fedShare, ...grains } = survival;
+    expect(grains).toEqual({ aliveOf20: 15, agedOf20: 15, starvesOf20: 0 });
+    expect(fedShare).toBeCloseTo(1, 12);
   });
 
   test("that nothing but hunger took starves", () => {
@@ -45,6 +47,7 @@ describe("a kind", () => {
     expect(survivalOf(half, 1, { head: 4, deathRate: 0, days: 90 })).toEqual({
       aliveOf20: 10,
       agedOf20: 20,
+      fedShare: 0.5,
       starvesOf20: 10,
     });
   });

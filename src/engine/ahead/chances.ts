@@ -57,6 +57,8 @@ export interface Survival {
   readonly aliveOf20: number;
   /** The same if nothing but age took any. */
   readonly agedOf20: number;
+  /** Share of runs in which half are alive, against what age alone would leave; at most 1. */
+  readonly fedShare: number;
   /** Runs of 20 that hunger or poison costs it, beyond those that age would. */
   readonly starvesOf20: number;
 }
@@ -73,10 +75,12 @@ export function survivalOf(
 ): Survival {
   const alive = aliveShare(heads, week, head);
   const aged = halfAliveByAge(head, Math.exp(-deathRate * days));
+  const fedShare = Math.min(1, alive / aged);
   return {
     aliveOf20: ofTwenty(alive),
     agedOf20: ofTwenty(aged),
-    starvesOf20: ofTwenty(1 - Math.min(1, alive / aged)),
+    fedShare,
+    starvesOf20: ofTwenty(1 - fedShare),
   };
 }
 

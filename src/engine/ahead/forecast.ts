@@ -11,6 +11,7 @@ import type { Member } from "../larder/members.ts";
 import { RandomStream } from "../numeric/random.ts";
 import { oxygenSaturation } from "../seawater/oxygen.ts";
 import type { TankFacts } from "../types/tank.ts";
+import { nToNitrate, pToPhosphate } from "../units/nutrients.ts";
 import { celsius, practicalSalinity } from "../units/quantity.ts";
 import { careEvents } from "./care.ts";
 import { type CrewKind, standingOf, worldOf } from "./start.ts";
@@ -33,8 +34,6 @@ export const QUANTITIES = {
 export type QuantityId = keyof typeof QUANTITIES;
 const QUANTITY_IDS = Object.keys(QUANTITIES) as QuantityId[];
 
-const NO3_PER_N = 4.4266;
-const PO4_PER_P = 3.0661;
 /** Sand below this is none at all, m2. */
 const NO_SAND_M2 = 1e-3;
 
@@ -142,8 +141,8 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
         put("tan", y[TAN]! * perL);
         put("nh3", y[TAN]! * perL * world.unionisedShare(world.inputs.T, world.inputs.S, world.inputs.pH));
         put("no2", y[NO2]! * perL);
-        put("no3", y[NO3]! * perL * NO3_PER_N);
-        put("po4", y[PO4]! * perL * PO4_PER_P);
+        put("no3", nToNitrate(y[NO3]! * perL));
+        put("po4", pToPhosphate(y[PO4]! * perL));
         put("film_glass", y[FG]! / areas.FG);
         put("film_rock", y[FR]! / areas.FR);
         put("film_sand", y[FS]! * perSand);

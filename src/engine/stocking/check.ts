@@ -3,14 +3,8 @@
  * asked for 90 days after its last arrival. A kind that is not alive then in 15 of 20 runs has its number cut.
  */
 
-import {
-  acrossMembers,
-  type Forecast,
-  forecast,
-  ofTwenty,
-  type Progress,
-  ROW_DAYS,
-} from "../ahead/forecast.ts";
+import { survivalOf } from "../ahead/chances.ts";
+import { acrossMembers, type Forecast, forecast, type Progress, ROW_DAYS } from "../ahead/forecast.ts";
 import { type CrewKind, crewKind } from "../ahead/start.ts";
 import type { TankEvent } from "../balance/events.ts";
 import type { Member } from "../larder/members.ts";
@@ -22,8 +16,6 @@ import { isCrew, plannedCrew, type WaveDraft } from "./waves.ts";
 export const CHECK_DAYS = 90;
 /** Runs of 20 in which a kind must be alive, deaths of age counted out. */
 export const ALIVE_RUNS = 15;
-/** A kind counts as alive while at least this share of its heads is. */
-const ALIVE_SHARE = 0.5;
 
 export interface KindCheck {
   readonly id: string;
@@ -73,8 +65,8 @@ export function arrivalCondition({ starvationToleranceDays: { low, central } }: 
   return Math.min(0.6, low / central);
 }
 
-/** What the keeper has planned by himself, as events. */
-function plannedArrivals(facts: TankFacts, kinds: readonly CrewKind[]): TankEvent[] {
+/** What the keeper has planned, as events: thin as all new arrivals are. */
+export function plannedArrivals(facts: TankFacts, kinds: readonly CrewKind[]): TankEvent[] {
   return plannedCrew(
     facts,
     kinds.map(({ animal }) => animal),
@@ -126,35 +118,28 @@ export function* checkPlan(given: {
       residents + ownHeads,
     );
     const week = Math.min(outlook.weeks - 1, asked[k]! / ROW_DAYS);
-    const alive = acrossMembers(outlook.kinds[k]!.heads, week);
-    const shares = alive.map((n) => n / heads).sort();
-    const share = shares.filter((alone) => alone >= ALIVE_SHARE).length / shares.length;
-    const aged = halfAliveByAge(heads, Math.exp(-kinds[k]!.species.m0 * CHECK_DAYS));
+    const shares = acrossMembers(outlook.kinds[k]!.heads, week)
+      .map((n) => n / heads)
+      .sort();
+    const { aliveOf20, agedOf20, fedShare } = survivalOf(outlook.kinds[k]!.heads, week, {
+      head: heads,
+      deathRate: kinds[k]!.species.m0,
+      days: CHECK_DAYS,
+    });
     const condition = acrossMembers(outlook.kinds[k]!.condition, week).filter(Number.isFinite).sort();
     return {
       id: animal.id,
       heads,
       resident: residents + ownHeads > 0,
       day: asked[k]!,
-      aliveOf20: ofTwenty(share),
-      agedOf20: ofTwenty(aged),
-      fedShare: Math.min(1, share / aged),
+      aliveOf20,
+      agedOf20,
+      fedShare,
       survive: shares[shares.length >> 1] ?? 0,
       condition: condition.length * 2 >= shares.length ? condition[condition.length >> 1]! : null,
     };
   });
   return { kinds: checks, forecast: outlook };
-}
-
-/** Chance that at least half of `heads` live when each lives with chance `p`. */
-function halfAliveByAge(heads: number, p: number): number {
-  let chance = 0;
-  let term = (1 - p) ** heads; // exactly none alive; then each next count from the one before
-  for (let alive = 0; alive <= heads; alive += 1) {
-    if (alive >= heads * ALIVE_SHARE) chance += term;
-    term *= ((heads - alive) / (alive + 1)) * (p / (1 - p));
-  }
-  return Math.min(1, Math.max(chance, 1e-9));
 }
 
 const roundUp = (day: number): number => Math.ceil(day / ROW_DAYS) * ROW_DAYS;
