@@ -88,6 +88,25 @@ describe("start", () => {
     expect(middle("po4") / (0.03 * 3.0661)).toBeLessThan(2.5);
   });
 
+  test("a phosphate remover that the keeper has lowers phosphate, with a reading or without", () => {
+    const reading = {
+      quantity: "po4_mg_p_per_l",
+      value: { low: 0.06, central: 0.06, high: 0.06 },
+      censored: null,
+      on: null,
+    } as const;
+    for (const readings of [[], [reading]]) {
+      const middle = (phosphateSorbentMgP: number | null) => {
+        const facts = referenceTank({ phosphateSorbentMgP, readings });
+        const outlook = finish(
+          forecast({ facts, members: membersOf(facts), kinds: [], events: [], days: 28, seed: 1 }),
+        );
+        return acrossMembers(outlook.quantities.po4, 4).sort()[10]!;
+      };
+      expect(middle(400)).toBeLessThan(0.8 * middle(null));
+    }
+  });
+
   test("the un-ionised share passed to the balance stays a share at the edges of its equation", () => {
     const share = unionisedShareOn("nbs");
     for (const [t, s, ph] of [

@@ -148,7 +148,8 @@ function holding(member: Member, kinds: readonly CrewKind[], state: Float64Array
     else if (inputs.As > 0) changed.dSand = parameters.dSand + gain(NO3) / (perUnit * inputs.As);
   }
   if (readsPhosphate) {
-    changed.kSorb = gain(PO4) / (Math.max(nutrients.po4MgPPerL, 0.002) * inputs.V);
+    // Beside a sorbent of the keeper's, not instead of it.
+    changed.kSorb = parameters.kSorb + gain(PO4) / (Math.max(nutrients.po4MgPPerL, 0.002) * inputs.V);
     changed.capSorb = ENDLESS_MG_P;
   }
   return { ...member, parameters: { ...parameters, ...changed } };

@@ -148,6 +148,10 @@ function memberFrom(
   const parameters = {
     ...(values as unknown as ParameterValues),
     u0: Math.min(MOST_SHARE, fact.uneatenShare),
+    // The table's own values stand for a tank without a sorbent.
+    ...(facts.phosphateSorbentMgP === null
+      ? {}
+      : { kSorb: sizing.sorbentRate, capSorb: facts.phosphateSorbentMgP }),
   };
   const inputs: Inputs = {
     V: fact.waterL,

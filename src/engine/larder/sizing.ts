@@ -18,6 +18,7 @@ export const SIZING_SYMBOLS = [
   "tanUsual",
   "no3Usual",
   "po4Usual",
+  "sorbentRate",
 ] as const;
 
 export type SizingSymbol = (typeof SIZING_SYMBOLS)[number];
