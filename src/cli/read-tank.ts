@@ -13,10 +13,13 @@ import { CliError, EXIT, type Io } from "./io.ts";
 import { readStandardInput } from "./stdin.ts";
 
 export interface ReadTankOptions {
-  /** Leave out how plain values were read; dangers are told all the same. */
+  /** Leave out how plain values were read; dangers, and animals that nobody reckons with, are told all the same. */
   readonly quiet?: boolean;
   readonly preferences?: Partial<Preferences>;
 }
+
+/** Kinds of message that no command keeps to itself. */
+const ALWAYS_TOLD: ReadonlySet<string> = new Set(["DANGER", "NOTFOUND"]);
 
 /** Nothing of a tank file's kind is longer; more is not even read. */
 const MOST_BYTES = 16 * 1024 * 1024;
@@ -25,7 +28,7 @@ export function readTank(file: string, io: Io, options: ReadTankOptions = {}): T
   const result = readTankResult(file, io, options.preferences);
   if (!result.ok) throw new CliError(EXIT.badData, findingLines(file, result.findings));
   for (const notice of result.notices) {
-    if (options.quiet !== true || notice.kind === "DANGER") io.talk(noticeLine(file, notice));
+    if (options.quiet !== true || ALWAYS_TOLD.has(notice.kind)) io.talk(noticeLine(file, notice));
   }
   return result.facts;
 }

@@ -44,6 +44,7 @@ export function wavesOutputOf(
       water_l: spread(facts.waterL),
       age_days: spread(facts.ageDays),
       assumed: [...facts.assumed],
+      unknown_animals: [...facts.unknownAnimals],
     },
     kind: plan.kind,
     because: [...plan.because],

@@ -40,7 +40,11 @@ function heading(facts: TankFacts, io: Io): string {
     age < 0
       ? `to be filled in ${-age} days`
       : `${facts.ageDays.origin === "assumed" ? "about " : ""}${age} days old`;
-  return `${io.bold(facts.name)}: ${litres} L of water, ${old} on ${dateWords(facts.asOf)}.`;
+  const first = `${io.bold(facts.name)}: ${litres} L of water, ${old} on ${dateWords(facts.asOf)}.`;
+  if (facts.unknownAnimals.length === 0) return first;
+  const names = facts.unknownAnimals.join(", ");
+  const caution = `Not reckoned with: ${names}, which the catalogue does not know. What it eats, and whether it would eat this crew, find out before you add anything.`;
+  return `${first}\n${wrap(caution, io.width)}`;
 }
 
 function finding(plan: Plan, facts: TankFacts, io: Io): string {

@@ -18,6 +18,7 @@ export const wavesOutput = z.strictObject({
     water_l: spreadSchema,
     age_days: spreadSchema,
     assumed: z.array(z.string()),
+    unknown_animals: z.array(z.string()).describe("as typed; the plan does not reckon with them"),
   }),
   kind: z.enum(["waves", "nothing_yet"]),
   because: z.array(z.string()).describe("why nothing yet; empty where there are waves"),
