@@ -52,6 +52,7 @@ function outlookJson({ course: { forecast }, chances, kinds }: Outlook, facts: T
       const sheaf = forecast.quantities[id];
       return { id, ...QUANTITIES[id], ...quantilesOf(sheaf), runs: runsOf(sheaf) };
     }),
+    dawn_oxygen_mg_per_l: conditionsOf(forecast.dawnOxygen),
     kinds: kinds.map((kind) => {
       const { heads, condition } = forecast.kinds.find(({ id }) => id === kind.animal.id)!;
       return {

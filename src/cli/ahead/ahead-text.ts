@@ -5,11 +5,10 @@ import { CAUTION, STATEMENT } from "../plan/statement.ts";
 import { chancesText, kindsText } from "./chances-text.ts";
 import { courseText } from "./course-text.ts";
 import { findingOf } from "./finding.ts";
+import { oxygenText } from "./oxygen-text.ts";
 import { type Page, pageOf } from "./page.ts";
 import type { AheadReport } from "./report.ts";
 import { twentyText } from "./twenty-text.ts";
-
-/** Of the cautions, the one that belongs to a forecast of sick or dying animals. */
 
 export function aheadText(report: AheadReport, facts: TankFacts, io: Io): string {
   const page = pageOf(report, facts, io);
@@ -18,6 +17,7 @@ export function aheadText(report: AheadReport, facts: TankFacts, io: Io): string
     findingText(page),
     report.warnings.map((text) => page.say(text, "! ", "  ")).join("\n"),
     courseText(page),
+    oxygenText(page),
     chancesText(page),
     kindsText(page),
     twentyText(page),

@@ -1,6 +1,6 @@
 /** The runs of `grazewell ahead`: who lives in the tank or comes, what happens, today's care or another. */
 import { animalById, animals } from "../../catalogue/index.ts";
-import { type Forecast, forecast, type Later } from "../../engine/ahead/forecast.ts";
+import { type Forecast, forecast, type Later, type Sheaf } from "../../engine/ahead/forecast.ts";
 import { type CrewKind, crewKind } from "../../engine/ahead/start.ts";
 import type { TankEvent } from "../../engine/balance/events.ts";
 import type { Member } from "../../engine/larder/members.ts";
@@ -12,8 +12,11 @@ import type { Io } from "../io.ts";
 import { type EnsembleChoice, membersOf } from "../plan/plan-tank.ts";
 import type { WhatIf } from "../what-if.ts";
 
+/** A forecast with its oxygen. */
+export type FullForecast = Forecast & { readonly dawnOxygen: Sheaf };
+
 export interface Course {
-  readonly forecast: Forecast;
+  readonly forecast: FullForecast;
   readonly kinds: readonly CrewKind[];
   /** Additions, and what a what-if does; the usual care is not among them. */
   readonly events: readonly TankEvent[];
@@ -48,12 +51,13 @@ export function runCourses({ facts, whatIf, plan, days, choice }: RunsRequest, i
       members,
       days,
       seed: choice.seed,
+      withOxygen: true,
       ...course,
       ...(later === undefined ? {} : { later }),
     });
     for (;;) {
       const step = work.next();
-      if (step.done === true) return { ...course, forecast: step.value };
+      if (step.done === true) return { ...course, forecast: step.value as FullForecast };
       if (performance.now() - began > SHOW_PROGRESS_AFTER_MS) {
         const share = (part + step.value.done / step.value.of) / runs;
         io.progress(`running the weeks ahead ... ${Math.round(100 * share)} %`);

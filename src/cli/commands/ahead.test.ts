@@ -54,6 +54,10 @@ describe("--json", () => {
       const output = await data(example(name));
       expect(() => published.parse(output)).not.toThrow();
       expect(output.weeks).toHaveLength(16);
+      for (const value of output.as_it_is.dawn_oxygen_mg_per_l.q50) {
+        expect(value).toBeGreaterThan(3);
+        expect(value).toBeLessThan(9);
+      }
       for (const { q05, q25, q50, q75, q95, runs } of output.as_it_is.quantities) {
         expect(runs).toHaveLength(20);
         q05.forEach((low, week) => {

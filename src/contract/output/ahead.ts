@@ -56,6 +56,9 @@ const chance = z.strictObject({
 
 const outlook = z.strictObject({
   quantities: z.array(quantity),
+  dawn_oxygen_mg_per_l: z
+    .strictObject({ q05: perWeekOrNone, q50: perWeekOrNone, q95: perWeekOrNone })
+    .describe("a diagnostic: nothing in the runs depends on it"),
   kinds: z.array(kind),
   chances: z.array(chance),
 });

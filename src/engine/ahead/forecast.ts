@@ -58,7 +58,7 @@ export interface Forecast {
   /** Greatest midnight value of the week that ends with the row; the first row has the start alone. */
   readonly peaks: Readonly<Record<QuantityId, Sheaf>>;
   readonly kinds: readonly KindOutlook[];
-  /** Oxygen at dawn, mg/L; null unless asked for. A diagnostic: nothing in the runs depends on it. */
+  /** Oxygen at dawn, mg/L; not a number while the tank is dry; null unless asked for. A diagnostic: nothing in the runs depends on it. */
   readonly dawnOxygen: Sheaf | null;
 }
 
@@ -110,6 +110,7 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
     ({ animal }): KindOutlook => ({ id: animal.id, heads: sheaf(), condition: sheaf() }),
   );
   const oxygen = plan.withOxygen === true ? sheaf() : null;
+  oxygen?.values.fill(Number.NaN);
   // A tank that is yet to be filled begins on its own first day: until then nothing lives and nothing is crossed.
   const dry = Math.max(0, Math.round(-facts.ageDays.central));
   const wetDays = Math.max(0, days - dry);
