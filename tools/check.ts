@@ -14,6 +14,7 @@ const report = join(root, "node_modules/.cache/tests.json");
 const STEPS: readonly (readonly [name: string, command: string, ...words: string[]])[] = [
   ["build", "sh", "tools/setup.sh", "--build"],
   ["types", "tsc", "-p", "tsconfig.json", "--noEmit"],
+  ["types of the engine, without a browser or Node", "tsc", "-p", "src/engine/tsconfig.json"],
   ["lint", "biome", "check", ".", "--colors=off"],
   ["layers", "node", "tools/layers.ts"],
   ["dead code", "knip", "--no-progress"],

@@ -34,7 +34,39 @@ export const mayImport: Readonly<Record<string, readonly string[]>> = {
   catalogue: ["engine/units", "engine/types"],
   contract: ["engine/units", "engine/types", "engine/seawater"],
   solver: ["engine/stocking"],
+  // What a command, a page or a worker asks of the engine: facts in, answers as plain data out.
+  answers: [
+    "catalogue",
+    "contract",
+    "engine/units",
+    "engine/types",
+    "engine/numeric",
+    "engine/seawater",
+    "engine/balance",
+    "engine/larder",
+    "engine/ahead",
+    "engine/stocking",
+  ],
+  store: ["contract"],
+  web: [
+    "answers",
+    "solver",
+    "catalogue",
+    "contract",
+    "engine/units",
+    "engine/types",
+    "engine/numeric",
+    "engine/seawater",
+    "engine/balance",
+    "engine/larder",
+    "engine/ahead",
+    "engine/stocking",
+  ],
+  server: ["web", "store", "answers", "solver", "catalogue", "contract", "engine/types", "engine/units"],
   cli: [
+    "server",
+    "store",
+    "answers",
     "solver",
     "catalogue",
     "contract",
@@ -54,6 +86,9 @@ export const packagesAllowed: Readonly<Record<string, readonly RegExp[]>> = {
   "engine/numeric": [/^pure-rand\//],
   contract: [/^zod$/, /^yaml$/],
   solver: [/^highs$/],
+  store: [/^node:/, /^kysely$/, /^better-sqlite3$/, /^pg$/],
+  web: [/^preact(\/|$)/, /^preact-render-to-string$/, /^d3-(scale|shape)$/],
+  server: [/^node:/, /^fastify$/, /^@fastify\/formbody$/, /^zod$/],
   cli: [/^node:/, /^commander$/, /^yaml$/],
 };
 
@@ -81,7 +116,7 @@ export function wrongImports(pathBelowSrc: string, source: string): WrongImport[
     return [{ file: pathBelowSrc, imported: "-", why: "the file lies in no known layer (tools/layers.ts)" }];
   }
   // A test is not shipped: it may bring real facts and a real solver to the layer it tests.
-  if (pathBelowSrc.endsWith(".test.ts")) return [];
+  if (/\.test\.tsx?$/.test(pathBelowSrc)) return [];
   const found: WrongImport[] = [];
   for (const match of source.matchAll(IMPORT)) {
     const imported = match[1] ?? match[2] ?? match[3] ?? "";
@@ -103,7 +138,7 @@ function filesBelow(folder: string): string[] {
   return readdirSync(folder).flatMap((name) => {
     const path = join(folder, name);
     if (statSync(path).isDirectory()) return filesBelow(path);
-    return path.endsWith(".ts") ? [path] : [];
+    return /\.tsx?$/.test(path) ? [path] : [];
   });
 }
 

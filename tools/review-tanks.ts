@@ -4,9 +4,10 @@
  */
 import { mkdirSync, readdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { DEFAULT_ENSEMBLE } from "../src/answers/plan/plan-tank.ts";
+import { rations } from "../src/answers/words.ts";
 import { processIo } from "../src/cli/io.ts";
-import { DEFAULT_ENSEMBLE, planTank } from "../src/cli/plan/plan-tank.ts";
-import { rations } from "../src/cli/plan/words.ts";
+import { planOf } from "../src/cli/plan/plan-of.ts";
 import { readTank } from "../src/cli/read-tank.ts";
 import { explained, type Plan } from "../src/engine/stocking/plan.ts";
 import type { TankFacts } from "../src/engine/types/tank.ts";
@@ -18,7 +19,7 @@ const sections: string[] = [];
 const files = readdirSync(join(ROOT, "examples")).sort();
 for (const file of files) {
   const facts = readTank(join(ROOT, "examples", file), silent, { quiet: true });
-  const plan = await planTank(facts, DEFAULT_ENSEMBLE, silent, true);
+  const plan = await planOf(facts, DEFAULT_ENSEMBLE, silent, true);
   sections.push(section(file, facts, plan));
   console.log(file);
 }

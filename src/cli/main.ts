@@ -4,9 +4,11 @@
  * No handler for Ctrl-C, on purpose: a handler waits until a computation lets go, the system's own way does not.
  * Files are written whole, at the end of a command, so nothing is left by halves.
  */
+
 import { Command, CommanderError } from "commander";
+import { Refusal } from "../answers/refusal.ts";
+import { ENGINE_VERSION } from "../answers/version.ts";
 import { CliError, EXIT, type Io, processIo } from "./io.ts";
-import { ENGINE_VERSION } from "./version.ts";
 
 interface CommandModule {
   /** The command with its arguments, options and action. */
@@ -79,9 +81,9 @@ async function main(argv: readonly string[], io: Io): Promise<void> {
 function ending(error: unknown, talk: (text: string) => void): number {
   // The command parser has spoken already.
   if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.usage;
-  if (error instanceof CliError) {
+  if (error instanceof CliError || error instanceof Refusal) {
     for (const line of error.lines) talk(line);
-    return error.exitCode;
+    return error instanceof CliError ? error.exitCode : EXIT.badData;
   }
   talk(
     "This is a fault in Grazewell, not in your input. Keep the lines below, and the tank file, for whoever mends it.",

@@ -1,13 +1,14 @@
 /** The weeks ahead for a person to read: a finding first, then the course, then chances, then what it rests on. */
+
+import { findingOf } from "../../answers/ahead/finding.ts";
+import type { AheadReport } from "../../answers/ahead/report.ts";
+import { CAUTION, STATEMENT } from "../../answers/statement.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
-import { CAUTION, STATEMENT } from "../plan/statement.ts";
 import { chancesText, kindsText } from "./chances-text.ts";
 import { courseText } from "./course-text.ts";
-import { findingOf } from "./finding.ts";
 import { oxygenText } from "./oxygen-text.ts";
 import { type Page, pageOf } from "./page.ts";
-import type { AheadReport } from "./report.ts";
 import { twentyText } from "./twenty-text.ts";
 
 export function aheadText(report: AheadReport, facts: TankFacts, io: Io): string {

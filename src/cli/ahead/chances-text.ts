@@ -1,8 +1,9 @@
 /** In how many of 20 runs a limit is crossed, a kind starves; how well fed the living are. */
+
+import type { KindLife, LimitChance } from "../../answers/ahead/outlook.ts";
+import { chance, counted } from "../../answers/words.ts";
 import type { Spread } from "../../engine/types/estimate.ts";
-import { chance, counted } from "../plan/words.ts";
 import { grid } from "./grid.ts";
-import type { KindLife, LimitChance } from "./outlook.ts";
 import type { Page } from "./page.ts";
 
 const MARK = " *";

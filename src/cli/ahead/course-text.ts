@@ -1,9 +1,10 @@
 /** The course of water and growths: middle and band by date; with a what-if, side by side on a date. */
+
+import { amountBand, SHOWN } from "../../answers/ahead/amounts.ts";
+import type { Outlook } from "../../answers/ahead/outlook.ts";
 import { acrossMembers } from "../../engine/ahead/forecast.ts";
 import { bandOf } from "../../engine/numeric/quantile.ts";
-import { amountBand, SHOWN } from "./amounts.ts";
 import { grid } from "./grid.ts";
-import type { Outlook } from "./outlook.ts";
 import type { Page } from "./page.ts";
 
 /** A quarter of a year: far enough for film and hair algae to show, near enough to act on. */

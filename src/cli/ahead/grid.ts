@@ -1,5 +1,5 @@
 /** A table where the screen has room for it; else a line a row, with the heads of the columns in it. */
-import { table, wrap } from "../plan/words.ts";
+import { table, wrap } from "../../answers/words.ts";
 
 export function grid(head: readonly string[], rows: readonly (readonly string[])[], width: number): string {
   const wide = table([head, ...rows], 1);

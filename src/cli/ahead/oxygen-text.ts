@@ -1,9 +1,10 @@
 /** Oxygen at dawn, its lowest week in each run, against the catalogue's alarm. */
+
+import { chance } from "../../answers/words.ts";
 import { supplyParameters } from "../../catalogue/index.ts";
 import type { Sheaf } from "../../engine/ahead/forecast.ts";
 import { ofTwenty } from "../../engine/ahead/forecast.ts";
 import { bandOf } from "../../engine/numeric/quantile.ts";
-import { chance } from "../plan/words.ts";
 import type { Page } from "./page.ts";
 
 const ALARM_MG_PER_L = supplyParameters.get("tox.O2_alarm")!.spread.central;

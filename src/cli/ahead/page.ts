@@ -1,11 +1,12 @@
 /** What every part of the page needs: the report, its dates, how to break lines. */
+
+import type { Outlook } from "../../answers/ahead/outlook.ts";
+import type { AheadReport } from "../../answers/ahead/report.ts";
+import { dateWords, wrap } from "../../answers/words.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
 import { ROW_DAYS } from "../../engine/ahead/forecast.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
-import { dateWords, wrap } from "../plan/words.ts";
-import type { Outlook } from "./outlook.ts";
-import type { AheadReport } from "./report.ts";
 
 export interface Page {
   readonly report: AheadReport;

@@ -1,5 +1,5 @@
 /** Twenty runs for the eye: grains at chosen dates, for what the runs disagree on most. */
-import { counted } from "../plan/words.ts";
+import { counted } from "../../answers/words.ts";
 import { type GrainBlock, grainBlocks } from "./grains.ts";
 import type { Page } from "./page.ts";
 

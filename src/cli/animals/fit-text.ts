@@ -1,8 +1,9 @@
 /** How an animal fits a tank, in sentences; and the whole list by what becomes of each. */
+
+import type { Fit } from "../../answers/animals/fit.ts";
+import { chance, counted, dateWords, rationsADay, withDates } from "../../answers/words.ts";
 import type { Reason } from "../../engine/stocking/suitability.ts";
 import type { Animal } from "../../engine/types/animal.ts";
-import { chance, counted, dateWords, rationsADay, withDates } from "../plan/words.ts";
-import type { Fit } from "./fit.ts";
 
 export const reasonText = ({ text, until }: Reason): string =>
   withDates(until === null ? text : `${text} That passes ${until}.`);

@@ -1,10 +1,11 @@
 /** All animals by what becomes of them in one tank, each with the reason that decides. */
+
+import type { Fit } from "../../answers/animals/fit.ts";
+import { CAUTION, STATEMENT } from "../../answers/statement.ts";
+import { counted, wrap } from "../../answers/words.ts";
 import type { Animal } from "../../engine/types/animal.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
-import { CAUTION, STATEMENT } from "../plan/statement.ts";
-import { counted, wrap } from "../plan/words.ts";
-import type { Fit } from "./fit.ts";
 import { deciding, reasonText, verdict } from "./fit-text.ts";
 
 interface Row {

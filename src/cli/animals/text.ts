@@ -1,12 +1,13 @@
 /** `grazewell animals` for a person: the list by kind, one entry, and how they fit a tank. */
+
+import { dietParts } from "../../answers/animals/diet.ts";
+import { entryOf, list } from "../../answers/animals/entry.ts";
+import type { Fit } from "../../answers/animals/fit.ts";
+import { STATEMENT } from "../../answers/statement.ts";
+import { dateWords, wrap } from "../../answers/words.ts";
 import type { Animal, AnimalGroup } from "../../engine/types/animal.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
-import { STATEMENT } from "../plan/statement.ts";
-import { dateWords, wrap } from "../plan/words.ts";
-import { dietParts } from "./diet.ts";
-import { entryOf, list } from "./entry.ts";
-import type { Fit } from "./fit.ts";
 import { fitSentences } from "./fit-text.ts";
 
 const GROUPS: Readonly<Record<AnimalGroup, string>> = {

@@ -2,12 +2,13 @@
  * Asks the eight questions, one at a time: why, an example, and "not sure". What can't be read is asked again with
  * what is allowed and the readings to choose from; nothing else has to be typed twice.
  */
+
+import type { AnswerContext, Entries } from "../../answers/questions/answer.ts";
+import { check } from "../../answers/questions/check.ts";
+import { QUESTIONS, type Question } from "../../answers/questions/questions.ts";
 import type { Choice } from "../../contract/quantity/outcome.ts";
 import { wrapped } from "../check/print.ts";
 import type { Io } from "../io.ts";
-import type { AnswerContext, Entries } from "./answer.ts";
-import { check } from "./check.ts";
-import { QUESTIONS, type Question } from "./questions.ts";
 
 /** A line from the person; null when there are no more. */
 export type Ask = (prompt: string) => Promise<string | null>;

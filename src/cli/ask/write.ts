@@ -1,9 +1,9 @@
 /** Answers as a tank file on disk; nothing is overwritten unasked. */
 import { renameSync, rmSync, writeFileSync } from "node:fs";
 import { stringify } from "yaml";
+import type { AnswerContext, Entries } from "../../answers/questions/answer.ts";
 import { inWordsDate } from "../../contract/quantity/calendar.ts";
 import { CliError, EXIT } from "../io.ts";
-import type { AnswerContext, Entries } from "./answer.ts";
 
 export function tankFileText(
   entries: Entries,

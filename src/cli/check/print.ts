@@ -1,8 +1,9 @@
 /** `grazewell check` for a person. */
+
+import { band } from "../../answers/check/report.ts";
 import type { CheckOutput } from "../../contract/output/check.ts";
 import { inWordsDate } from "../../contract/quantity/calendar.ts";
 import type { Io } from "../io.ts";
-import { band } from "./report.ts";
 
 type Read = Extract<CheckOutput, { ok: true }>;
 

@@ -3,9 +3,10 @@ import { join } from "node:path";
 import { CommanderError } from "commander";
 import { describe, expect, test } from "vitest";
 import { z } from "zod";
+import { Refusal } from "../../answers/refusal.ts";
+import { chanceWord } from "../../answers/words.ts";
 import { type AheadOutput, aheadOutput } from "../../contract/output/ahead.ts";
 import { type CliError, EXIT, type Io } from "../io.ts";
-import { chanceWord } from "../plan/words.ts";
 import { command } from "./ahead.ts";
 
 const root = join(import.meta.dirname, "../../..");
@@ -185,7 +186,7 @@ describe("ends", () => {
     const days = await run(example("first-reef"), "--days", "3");
     expect(days.error).toBeInstanceOf(CommanderError);
     const feed = await run(example("first-reef"), "--feed", "lots");
-    expect((feed.error as CliError).exitCode).toBe(EXIT.badData);
+    expect(feed.error).toBeInstanceOf(Refusal); // code 65: checks/journeys
     expect(feed.out).toBe("");
     const none = await run("no-such-file.yaml");
     expect((none.error as CliError).exitCode).toBe(EXIT.inputMissing);

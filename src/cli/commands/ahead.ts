@@ -1,13 +1,15 @@
 /** `grazewell ahead FILE`: weeks ahead, twenty ways it could go; with flags of a what-if, both side by side. */
 import { Command, InvalidArgumentError, Option } from "commander";
-import { aheadOutputOf } from "../ahead/ahead-output.ts";
+import { aheadOutputOf } from "../../answers/ahead/ahead-output.ts";
+import { aheadReport } from "../../answers/ahead/report.ts";
+import { DEFAULT_ENSEMBLE } from "../../answers/plan/plan-tank.ts";
+import { type WhatIfFlags, whatIf } from "../../answers/what-if.ts";
 import { aheadText } from "../ahead/ahead-text.ts";
-import { aheadReport } from "../ahead/report.ts";
 import type { Io } from "../io.ts";
 import { memberCount, seedNumber } from "../plan/options.ts";
-import { DEFAULT_ENSEMBLE, planTank } from "../plan/plan-tank.ts";
+import { planOf, progressOf } from "../plan/plan-of.ts";
+import { addWhatIfFlags } from "../plan/what-if-flags.ts";
 import { readTank } from "../read-tank.ts";
-import { addWhatIfFlags, type WhatIfFlags, whatIf } from "../what-if.ts";
 
 interface AheadOptions extends WhatIfFlags {
   readonly days: number;
@@ -53,9 +55,9 @@ export function command(io: Io): Command {
       const facts = readTank(file, io, { quiet: true });
       const change = whatIf(options, facts);
       for (const note of change?.notes ?? []) io.talk(note);
-      const plan = options.plan === true ? await planTank(facts, options, io) : null;
+      const plan = options.plan === true ? await planOf(facts, options, io) : null;
       const request = { facts, whatIf: change, plan, days: options.days, choice: options };
-      const report = aheadReport(request, io);
+      const report = aheadReport(request, progressOf(io));
       if (options.json === true) io.out(JSON.stringify(aheadOutputOf(report, facts, options), null, 2));
       else io.out(aheadText(report, facts, io));
     });

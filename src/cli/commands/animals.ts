@@ -1,15 +1,16 @@
 /** `grazewell animals`: the catalogue by kind, one animal as a field-guide entry, and which fit a tank. */
 import { existsSync } from "node:fs";
 import { Command } from "commander";
+import { type Fit, fitOf } from "../../answers/animals/fit.ts";
+import { animalsOutputOf } from "../../answers/animals/output.ts";
+import { DEFAULT_ENSEMBLE } from "../../answers/plan/plan-tank.ts";
 import { animals } from "../../catalogue/index.ts";
 import type { Animal } from "../../engine/types/animal.ts";
-import { type Fit, fitOf } from "../animals/fit.ts";
 import { fitsText } from "../animals/fits-text.ts";
 import { animalNamed } from "../animals/named.ts";
-import { animalsOutputOf } from "../animals/output.ts";
 import { entryText, listText } from "../animals/text.ts";
 import type { Io } from "../io.ts";
-import { DEFAULT_ENSEMBLE, planTank } from "../plan/plan-tank.ts";
+import { planOf } from "../plan/plan-of.ts";
 import { readTank } from "../read-tank.ts";
 
 const EXAMPLES = `Examples:
@@ -36,7 +37,7 @@ export function command(io: Io): Command {
         const file = fileAlone ? first : second;
         const one = first === undefined || fileAlone ? null : animalNamed(first);
         const facts = file === undefined ? null : readTank(file, io, { quiet: true });
-        const plan = facts === null ? null : await planTank(facts, DEFAULT_ENSEMBLE, io);
+        const plan = facts === null ? null : await planOf(facts, DEFAULT_ENSEMBLE, io);
         const fitFor = (animal: Animal): Fit | null =>
           facts === null || plan === null ? null : fitOf(animal, facts, plan);
         const rows = (one === null ? animals : [one]).map((animal) => ({ animal, fit: fitFor(animal) }));

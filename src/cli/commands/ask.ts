@@ -1,11 +1,11 @@
 /** `grazewell ask`: eight questions, and a tank file made of the answers. */
 import { existsSync } from "node:fs";
 import { Command } from "commander";
+import type { Entries } from "../../answers/questions/answer.ts";
+import { QUESTIONS } from "../../answers/questions/questions.ts";
 import { NO_PREFERENCES, type Preferences } from "../../contract/quantity/preferences.ts";
-import type { Entries } from "../ask/answer.ts";
 import { interview, isNotSure, readAnswer, UNSURE_WATER } from "../ask/interview.ts";
 import { pipedLines, withTerminal } from "../ask/lines.ts";
-import { QUESTIONS } from "../ask/questions.ts";
 import { tankFileText, writeTankFile } from "../ask/write.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
 

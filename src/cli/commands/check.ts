@@ -1,7 +1,7 @@
 /** `grazewell check`: reads a tank file as every other command would, and says what it made of it. */
 import { Command } from "commander";
+import { reportOf } from "../../answers/check/report.ts";
 import { printCheck } from "../check/print.ts";
-import { reportOf } from "../check/report.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
 import { findingLines, readTankResult } from "../read-tank.ts";
 

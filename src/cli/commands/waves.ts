@@ -1,13 +1,15 @@
 /** `grazewell waves FILE`: the plan, the main job. */
 import { Command, Option } from "commander";
+import { DEFAULT_ENSEMBLE } from "../../answers/plan/plan-tank.ts";
+import { wavesOutputOf } from "../../answers/plan/waves-output.ts";
+import { type WhatIfFlags, whatIf } from "../../answers/what-if.ts";
 import type { Io } from "../io.ts";
 import { besideText } from "../plan/beside-text.ts";
 import { memberCount, seedNumber } from "../plan/options.ts";
-import { DEFAULT_ENSEMBLE, planTank } from "../plan/plan-tank.ts";
-import { wavesOutputOf } from "../plan/waves-output.ts";
+import { planOf } from "../plan/plan-of.ts";
 import { planText } from "../plan/waves-text.ts";
+import { addWhatIfFlags } from "../plan/what-if-flags.ts";
 import { readTank } from "../read-tank.ts";
-import { addWhatIfFlags, type WhatIfFlags, whatIf } from "../what-if.ts";
 
 interface WavesOptions extends WhatIfFlags {
   readonly members: number;
@@ -41,9 +43,9 @@ export function command(io: Io): Command {
       for (const note of changed?.notes ?? []) io.talk(note);
       io.talk(`Planning ${facts.name}.`);
       const planned = changed?.facts ?? facts;
-      const plan = await planTank(planned, options, io, options.all === true || options.json === true);
+      const plan = await planOf(planned, options, io, options.all === true || options.json === true);
       const beside =
-        changed === null ? null : { changes: changed.changes, today: await planTank(facts, options, io) };
+        changed === null ? null : { changes: changed.changes, today: await planOf(facts, options, io) };
       if (options.json === true) {
         io.out(JSON.stringify(wavesOutputOf(plan, planned, options, beside), null, 2));
         return;

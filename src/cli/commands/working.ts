@@ -1,21 +1,20 @@
 /** `grazewell working FIGURE FILE`: how a number came about, down to its sources. */
 import { Command } from "commander";
-import { animalById, modelParameters, sources } from "../../catalogue/index.ts";
-import type { WorkingOutput } from "../../contract/output/working.ts";
-import { spreadText } from "../../engine/larder/figures.ts";
-import type { Figure } from "../../engine/types/figure.ts";
-import { CliError, EXIT, type Io } from "../io.ts";
 import {
   allFigures,
   DEFAULT_ENSEMBLE,
   larderFigures,
   larderScene,
   membersOf,
-  planTank,
-} from "../plan/plan-tank.ts";
-import { wrap } from "../plan/words.ts";
+} from "../../answers/plan/plan-tank.ts";
+import { wrap } from "../../answers/words.ts";
+import { sourcesOf, workingOutputOf } from "../../answers/working.ts";
+import { animalById, modelParameters } from "../../catalogue/index.ts";
+import { spreadText } from "../../engine/larder/figures.ts";
+import type { Figure } from "../../engine/types/figure.ts";
+import { CliError, EXIT, type Io } from "../io.ts";
+import { planOf } from "../plan/plan-of.ts";
 import { readTank } from "../read-tank.ts";
-import { ENGINE_VERSION } from "../version.ts";
 
 export function command(io: Io): Command {
   return new Command("working")
@@ -35,18 +34,20 @@ export function command(io: Io): Command {
       const scene = larderScene(facts, membersOf(facts, DEFAULT_ENSEMBLE), 0);
       const figures = id.startsWith("larder.")
         ? larderFigures(scene)
-        : allFigures(await planTank(facts, DEFAULT_ENSEMBLE, io), facts, scene);
+        : allFigures(await planOf(facts, DEFAULT_ENSEMBLE, io), facts, scene);
       if (id === "list") {
         io.out(
           options.json === true
-            ? json(null, figures)
+            ? JSON.stringify(workingOutputOf(null, figures), null, 2)
             : figures.map((one) => `${one.id}  ${one.label}`).join("\n"),
         );
         return;
       }
       const figure = figures.find((one) => one.id === id);
       if (figure === undefined) throw unknownFigure(id, figures);
-      io.out(options.json === true ? json(figure, []) : textOf(figure, io));
+      io.out(
+        options.json === true ? JSON.stringify(workingOutputOf(figure, []), null, 2) : textOf(figure, io),
+      );
     });
 }
 
@@ -123,63 +124,3 @@ const FIELDS_TOLD = [
 /** A source, and how far it was opened: what was never a text to open says so in its title. */
 const sourceLine = ({ title, opened }: { readonly title: string; readonly opened: string }): string =>
   `source: ${title}${opened === "none" ? "" : ` [${opened}]`}`;
-
-function sourcesOf(keys: readonly string[]) {
-  return keys.flatMap((key) => {
-    const source = sources.get(key);
-    return source === undefined ? [] : [{ key, title: source.title ?? source.about, opened: source.opened }];
-  });
-}
-
-function json(figure: Figure | null, figures: readonly Figure[]): string {
-  const output: WorkingOutput = {
-    schema: "grazewell.working/1",
-    engine: ENGINE_VERSION,
-    figure:
-      figure === null
-        ? null
-        : {
-            id: figure.id,
-            label: figure.label,
-            value: { low: figure.spread.low, central: figure.spread.central, high: figure.spread.high },
-            unit: figure.unit,
-            formula: figure.working.formula,
-            formula_at: `docs/model/${figure.working.formulaKey}`,
-            inputs: figure.working.inputs.map((input) => ({
-              label: input.label,
-              value: input.value,
-              origin: input.origin,
-              figure: input.figure ?? null,
-            })),
-            parameters: figure.working.parameters.map(({ symbol, spread, unit }) => {
-              const parameter = modelParameters.get(symbol);
-              return {
-                id: symbol,
-                meaning: parameter?.meaning ?? "",
-                value: { low: spread.low, central: spread.central, high: spread.high },
-                unit,
-                evidence: parameter?.evidence ?? "",
-                note: parameter?.note ?? null,
-                sources: sourcesOf(parameter?.sources ?? []),
-              };
-            }),
-            animals: figure.working.animals.flatMap((id) => {
-              const animal = animalById.get(id);
-              return animal === undefined
-                ? []
-                : [
-                    {
-                      id,
-                      name: animal.commonName,
-                      basis: { ...animal.basis },
-                      sources: sourcesOf(animal.sources),
-                    },
-                  ];
-            }),
-            confidence: figure.working.confidence,
-            would_change: [...figure.working.wouldChange],
-          },
-    figures: figures.map(({ id, label }) => ({ id, label })),
-  };
-  return JSON.stringify(output, null, 2);
-}

@@ -1,8 +1,9 @@
 /** What a what-if changes: today's plan and the changed one in a paragraph, before the plan itself. */
+
+import { type Beside, toAdd } from "../../answers/plan/waves-output.ts";
+import { counted, wrap } from "../../answers/words.ts";
 import type { Plan } from "../../engine/stocking/plan.ts";
 import type { Io } from "../io.ts";
-import { type Beside, toAdd } from "./waves-output.ts";
-import { counted, wrap } from "./words.ts";
 
 export function besideText(plan: Plan, { changes, today }: Beside, io: Io): string {
   const now = new Map(toAdd(today).map((row) => [row.id, row]));

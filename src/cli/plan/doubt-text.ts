@@ -1,8 +1,9 @@
 /** How sure a plan is: the forecast's verdict, the unknowns that would change it, what each limit costs. */
+
+import { chance, counted, wrap } from "../../answers/words.ts";
 import { explained, type Plan } from "../../engine/stocking/plan.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
-import { chance, counted, wrap } from "./words.ts";
 
 export function checkText({ check, mends, kinds, fedByHand }: Plan, io: Io): string {
   if (check === null) return "";

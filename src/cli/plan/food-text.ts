@@ -1,8 +1,9 @@
 /** Food: what goes short and is fed by hand, what is left on the shelves, what the larder holds. */
+
+import { counted, fitted, rations, rationsADay, table, wrap } from "../../answers/words.ts";
 import type { Plan } from "../../engine/stocking/plan.ts";
 import { SHELF_NAME, SHELVES } from "../../engine/types/shelf.ts";
 import type { Io } from "../io.ts";
-import { counted, fitted, rations, rationsADay, table, wrap } from "./words.ts";
 
 export function fedText({ fedByHand }: Plan, io: Io): string {
   if (fedByHand.length === 0) return "";

@@ -1,8 +1,9 @@
 /** Who is not in the plan: wishes first, then the refused with their reason, then those that fit and are not needed. */
+
+import { counted, withDates, wrap } from "../../answers/words.ts";
 import type { Plan } from "../../engine/stocking/plan.ts";
 import type { Refused, Spare } from "../../engine/stocking/plan-shape.ts";
 import type { Io } from "../io.ts";
-import { counted, withDates, wrap } from "./words.ts";
 
 export function wishText({ wishes, refused, spare }: Plan, io: Io): string {
   if (wishes.length === 0) return "";

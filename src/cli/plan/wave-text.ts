@@ -1,8 +1,9 @@
 /** One wave: who comes, what each eats and is limited by, the gate, and what to mind. */
+
+import { counted, dateWords, table, wrap } from "../../answers/words.ts";
 import type { PlannedAnimal, Wave } from "../../engine/stocking/plan-shape.ts";
 import { SHELF_NAME } from "../../engine/types/shelf.ts";
 import type { Io } from "../io.ts";
-import { counted, dateWords, table, wrap } from "./words.ts";
 
 /** Where the text of an entry begins, after its label. */
 const INDENT = " ".repeat(13);

@@ -1,4 +1,7 @@
 /** The plan for a person to read: a finding first, then waves with their gates, then why, then what is uncertain. */
+
+import { CAUTION, STATEMENT } from "../../answers/statement.ts";
+import { dateWords, withDates, wrap } from "../../answers/words.ts";
 import type { Plan } from "../../engine/stocking/plan.ts";
 import type { Wave } from "../../engine/stocking/plan-shape.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
@@ -6,9 +9,7 @@ import type { Io } from "../io.ts";
 import { changeText, checkText, limitText } from "./doubt-text.ts";
 import { fedText, handText, larderText } from "./food-text.ts";
 import { refusedText, spareText, wishText } from "./refused-text.ts";
-import { CAUTION, STATEMENT } from "./statement.ts";
 import { waveText } from "./wave-text.ts";
-import { dateWords, withDates, wrap } from "./words.ts";
 
 export interface TextChoice {
   /** Also what each limit costs, and everyone who is refused. */

@@ -4,7 +4,7 @@ import type { TankEvent } from "../../engine/balance/events.ts";
 import { arrivalCondition } from "../../engine/stocking/check.ts";
 import { isCrew } from "../../engine/stocking/waves.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
-import { counted } from "../plan/words.ts";
+import { counted } from "../words.ts";
 import { headsOf, livingOf, withHeads } from "./animal.ts";
 import { type Change, unread } from "./read.ts";
 

@@ -1,7 +1,7 @@
 /** One animal as an entry of a field guide: sentences under a few headings. */
 import { animalById, sources } from "../../catalogue/index.ts";
 import type { Animal, EaterLink, KeeperLevel } from "../../engine/types/animal.ts";
-import { counted } from "../plan/words.ts";
+import { counted } from "../words.ts";
 import { cautionsOf } from "./cautions.ts";
 import { amountSentences, dietSentence } from "./diet.ts";
 

@@ -2,9 +2,9 @@
 import type { WavesOutput } from "../../contract/output/waves.ts";
 import { explained, type Plan } from "../../engine/stocking/plan.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
+import { STATEMENT } from "../statement.ts";
 import { ENGINE_VERSION } from "../version.ts";
 import type { EnsembleChoice } from "./plan-tank.ts";
-import { STATEMENT } from "./statement.ts";
 
 /** The plan of the tank as it is, beside one with changes. */
 export interface Beside {

@@ -5,7 +5,7 @@ import { figure } from "../../contract/quantity/show.ts";
 import { isCrew } from "../../engine/stocking/waves.ts";
 import type { Animal } from "../../engine/types/animal.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
-import { counted } from "../plan/words.ts";
+import { counted } from "../words.ts";
 import { headsOf, livingOf, withHeads } from "./animal.ts";
 import { as, type Change, taken, times, unread } from "./read.ts";
 

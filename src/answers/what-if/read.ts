@@ -6,7 +6,7 @@ import { shown } from "../../contract/quantity/show.ts";
 import type { TankEvent } from "../../engine/balance/events.ts";
 import type { Estimate, Spread } from "../../engine/types/estimate.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
-import { CliError, EXIT } from "../io.ts";
+import { Refusal } from "../refusal.ts";
 
 export interface Change {
   readonly facts: TankFacts;
@@ -24,7 +24,7 @@ export const as = (flag: string, unit: string | null): MeasureContext => ({
 /**
  * The value of an outcome that was kept, its message among `notes`.
  * @param around puts a choice back into the whole text of the flag: choices are offered as they can be typed
- * @throws CliError for one that was asked about or refused, with every choice
+ * @throws Refusal for one that was asked about or refused, with every choice
  */
 export function taken<T>(
   flag: string,
@@ -37,7 +37,7 @@ export function taken<T>(
     return outcome.value;
   }
   const typed = outcome.choices.flatMap(({ text, label }) => (text === null ? [] : [{ text, label }]));
-  throw new CliError(EXIT.badData, [
+  throw new Refusal([
     outcome.message.text,
     ...(typed.length > 0 ? ["Write it as it is meant:"] : []),
     ...typed.map(({ text, label }) => `  ${flag} "${around(text)}"   ${label}`),
@@ -45,8 +45,8 @@ export function taken<T>(
 }
 
 /** What a flag's text fits no form of. */
-export const unread = (flag: string, text: string, words: string): CliError =>
-  new CliError(EXIT.badData, [`${flag} "${shown(text)}": ${words}`]);
+export const unread = (flag: string, text: string, words: string): Refusal =>
+  new Refusal([`${flag} "${shown(text)}": ${words}`]);
 
 /** A share or a multiple, which may go above the whole: the readers of a tank file have no need of it. */
 export const factorRule = (unit: "%" | "times", most: number): MeasureRule<MeasureContext> => ({

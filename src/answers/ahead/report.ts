@@ -5,7 +5,7 @@ import { suitabilityOf } from "../../engine/stocking/suitability.ts";
 import { type Unknown, unknownsOf } from "../../engine/stocking/unknowns.ts";
 import { companyOf, isCrew } from "../../engine/stocking/waves.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
-import type { Io } from "../io.ts";
+import type { Progress } from "../progress.ts";
 import { type Outlook, outlookOf } from "./outlook.ts";
 import { type RunsRequest, runCourses } from "./runs.ts";
 
@@ -21,9 +21,9 @@ export interface AheadReport {
   readonly sharpen: readonly Pick<Unknown, "fact" | "label" | "ask">[];
 }
 
-export function aheadReport(request: RunsRequest, io: Io): AheadReport {
+export function aheadReport(request: RunsRequest, progress: Progress): AheadReport {
   const { facts, whatIf, plan } = request;
-  const courses = runCourses(request, io);
+  const courses = runCourses(request, progress);
   return {
     asItIs: outlookOf(courses.asItIs, facts),
     whatIf: courses.whatIf === null ? null : outlookOf(courses.whatIf, facts),

@@ -1,4 +1,4 @@
-/** The planning that `waves`, `working` and `larder` share: members, solver, plan, with progress for long work. */
+/** The planning that every answer shares: members of the ensemble, the plan, the larder of a day, their figures. */
 import { animals, modelParameters } from "../../catalogue/index.ts";
 import {
   type FigureScene,
@@ -10,13 +10,14 @@ import { larderOf } from "../../engine/larder/larder.ts";
 import { centralMember, drawMembers, type Member } from "../../engine/larder/members.ts";
 import { supplyOf } from "../../engine/larder/supply.ts";
 import { planFigures } from "../../engine/stocking/figures.ts";
+import type { Solve } from "../../engine/stocking/linear-model.ts";
 import { type Plan, planWaves } from "../../engine/stocking/plan.ts";
 import { PRICES } from "../../engine/stocking/prices.ts";
 import { companyOf, isCrew } from "../../engine/stocking/waves.ts";
 import type { Figure } from "../../engine/types/figure.ts";
 import { SHELVES } from "../../engine/types/shelf.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
-import type { Io } from "../io.ts";
+import type { Progress } from "../progress.ts";
 
 export interface EnsembleChoice {
   readonly members: number;
@@ -28,19 +29,18 @@ export function membersOf(facts: TankFacts, { members, seed }: EnsembleChoice): 
   return drawMembers(facts, modelParameters, { count: members, seed });
 }
 
-/** Words go out after this long, and then as the work moves on. */
-const SHOW_PROGRESS_AFTER_MS = 500;
+/** What planning needs besides the tank. */
+export interface Means {
+  readonly solve: Solve;
+  readonly progress: Progress;
+}
 
-/** Plans a tank; the solver is loaded only here. */
-export async function planTank(
+export function planTank(
   facts: TankFacts,
   choice: EnsembleChoice,
-  io: Io,
+  { solve, progress }: Means,
   withLimitCosts = false,
-): Promise<Plan> {
-  const { loadSolver } = await import("../../solver/highs.ts");
-  const solve = await loadSolver();
-  const began = performance.now();
+): Plan {
   const work = planWaves({
     facts,
     animals,
@@ -52,14 +52,9 @@ export async function planTank(
   });
   for (;;) {
     const step = work.next();
-    if (step.done === true) {
-      io.progress(null);
-      return step.value;
-    }
-    if (performance.now() - began > SHOW_PROGRESS_AFTER_MS) {
-      const { doing, done, of } = step.value;
-      io.progress(`${doing} ... ${Math.round((100 * done) / of)} %`);
-    }
+    if (step.done === true) return step.value;
+    const { doing, done, of } = step.value;
+    progress(doing, done / of);
   }
 }
 

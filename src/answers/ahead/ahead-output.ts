@@ -11,9 +11,9 @@ import {
 import { quantile } from "../../engine/numeric/quantile.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { EnsembleChoice } from "../plan/plan-tank.ts";
-import { STATEMENT } from "../plan/statement.ts";
-import { chanceWord } from "../plan/words.ts";
+import { STATEMENT } from "../statement.ts";
 import { ENGINE_VERSION } from "../version.ts";
+import { chanceWord } from "../words.ts";
 import type { Outlook } from "./outlook.ts";
 import type { AheadReport } from "./report.ts";
 

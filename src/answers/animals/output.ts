@@ -4,7 +4,7 @@ import type { AnimalsOutput } from "../../contract/output/animals.ts";
 import { RATION_MG_C } from "../../engine/larder/larder.ts";
 import type { Animal } from "../../engine/types/animal.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
-import { STATEMENT } from "../plan/statement.ts";
+import { STATEMENT } from "../statement.ts";
 import { ENGINE_VERSION } from "../version.ts";
 import { cautionsOf } from "./cautions.ts";
 import type { Fit } from "./fit.ts";

@@ -1,7 +1,7 @@
 /** What an animal eats, in words and per cent, and how much of it. */
 import type { Animal } from "../../engine/types/animal.ts";
 import { SHELF_NAME, SHELVES } from "../../engine/types/shelf.ts";
-import { rations } from "../plan/words.ts";
+import { rations } from "../words.ts";
 
 interface Part {
   readonly name: string;

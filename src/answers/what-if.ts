@@ -2,7 +2,6 @@
  * "What if": a tank's facts with a change that the keeper thinks of, from flags that `ahead`, `waves` and `larder`
  * share. Pure: the text of the flags and the facts go in, changed facts and dated events come out.
  */
-import { type Command, Option } from "commander";
 import type { TankEvent } from "../engine/balance/events.ts";
 import type { TankFacts } from "../engine/types/tank.ts";
 import { changeCrew } from "./what-if/crew.ts";
@@ -31,29 +30,7 @@ export interface WhatIf {
   readonly notes: readonly string[];
 }
 
-export function addWhatIfFlags(command: Command): Command {
-  const many = (value: string, before: readonly string[] = []) => [...before, value];
-  return command
-    .optionsGroup("What if:")
-    .option("--feed <change>", 'feed a day: "0.4 g/day", "+50 %", "x2"')
-    .option("--light <change>", 'hours or dimmer: "10 h", "50 %"; dark days: "0 for 3 days"')
-    .addOption(
-      new Option(
-        "--crew <change>",
-        'animals: "+2 trochus-snail", "-3 blue-leg-hermit", "4 nerite-snail" (4 in all); may be repeated',
-      ).argParser(many),
-    )
-    .option("--water-change <change>", '"20 % every 7 days"')
-    .addOption(
-      new Option(
-        "--dead <what>",
-        'a death not found: "5 g fish", "1 trochus-snail", "5 g fish on day 10"; may be repeated',
-      ).argParser(many),
-    )
-    .optionsGroup("Options:");
-}
-
-/** @throws CliError with code 65 where a flag can't be read, or asks for what can't be */
+/** @throws Refusal where a flag can't be read, or asks for what can't be */
 export function whatIf(flags: WhatIfFlags, tank: TankFacts): WhatIf | null {
   const steps: ((facts: TankFacts) => Change)[] = [
     ...given(flags.feed, changeFeed),

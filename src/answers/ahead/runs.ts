@@ -8,8 +8,8 @@ import { arrivals, kindsOf, plannedArrivals } from "../../engine/stocking/check.
 import type { Plan } from "../../engine/stocking/plan.ts";
 import { companyOf } from "../../engine/stocking/waves.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
-import type { Io } from "../io.ts";
 import { type EnsembleChoice, membersOf } from "../plan/plan-tank.ts";
+import type { Progress } from "../progress.ts";
 import type { WhatIf } from "../what-if.ts";
 
 /** A forecast with its oxygen. */
@@ -36,15 +36,11 @@ export interface RunsRequest {
   readonly choice: EnsembleChoice;
 }
 
-/** Words go out after this long, and then as the work moves on. */
-const SHOW_PROGRESS_AFTER_MS = 500;
-
-export function runCourses({ facts, whatIf, plan, days, choice }: RunsRequest, io: Io): Courses {
+export function runCourses({ facts, whatIf, plan, days, choice }: RunsRequest, progress: Progress): Courses {
   const members = membersOf(facts, choice);
   const kinds = kindsOf(companyOf(facts, animals), plan?.drafts ?? [], animals);
   const events = [...plannedArrivals(facts, kinds), ...arrivals(plan?.drafts ?? [], kinds)];
   const runs = whatIf === null ? 1 : 2;
-  const began = performance.now();
   const courseOf = (part: number, course: Omit<Course, "forecast">, later?: Later): Course => {
     const work = forecast({
       facts,
@@ -58,10 +54,7 @@ export function runCourses({ facts, whatIf, plan, days, choice }: RunsRequest, i
     for (;;) {
       const step = work.next();
       if (step.done === true) return { ...course, forecast: step.value as FullForecast };
-      if (performance.now() - began > SHOW_PROGRESS_AFTER_MS) {
-        const share = (part + step.value.done / step.value.of) / runs;
-        io.progress(`running the weeks ahead ... ${Math.round(100 * share)} %`);
-      }
+      progress("running the weeks ahead", (part + step.value.done / step.value.of) / runs);
     }
   };
   const asItIs = courseOf(0, { kinds, events });
@@ -73,7 +66,6 @@ export function runCourses({ facts, whatIf, plan, days, choice }: RunsRequest, i
           { kinds: withNewcomers(kinds, whatIf.events), events: [...whatIf.events, ...events] },
           { facts: whatIf.facts, members: membersOf(whatIf.facts, choice) },
         );
-  io.progress(null);
   return { members, asItIs, whatIf: changed };
 }
 

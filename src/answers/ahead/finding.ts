@@ -1,5 +1,5 @@
 /** The one or two things that a keeper should know first of the weeks ahead. */
-import { chance, counted } from "../plan/words.ts";
+import { chance, counted } from "../words.ts";
 import type { KindLife, LimitChance, Outlook } from "./outlook.ts";
 
 /** From this many of 20 on a thing is worth the first sentence: about even and above. */

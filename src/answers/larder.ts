@@ -1,0 +1,81 @@
+/** What the tank makes as food, shelf by shelf, and who eats it: worked out, and as `larder --json` prints it. */
+import { animals } from "../catalogue/index.ts";
+import type { LarderOutput } from "../contract/output/larder.ts";
+import type { FigureScene } from "../engine/larder/figures.ts";
+import { RATION_MG_C } from "../engine/larder/larder.ts";
+import { type Mouth, mouthsOf } from "../engine/larder/mouths.ts";
+import { companyOf, isCrew, warmthOf } from "../engine/stocking/waves.ts";
+import { SHELF_NAME, SHELVES } from "../engine/types/shelf.ts";
+import type { TankFacts } from "../engine/types/tank.ts";
+import { type EnsembleChoice, larderScene, membersOf } from "./plan/plan-tank.ts";
+import { STATEMENT } from "./statement.ts";
+import { ENGINE_VERSION } from "./version.ts";
+
+/** A larder with its mouths. */
+export interface LaidLarder {
+  readonly facts: TankFacts;
+  readonly scene: FigureScene;
+  readonly mouths: readonly Mouth[];
+}
+export interface LarderBeside {
+  readonly changes: readonly string[];
+  readonly today: FigureScene;
+}
+
+export function larderFor(facts: TankFacts, choice: EnsembleChoice): LaidLarder {
+  const crew = companyOf(facts, animals).filter(({ animal, planned }) => !planned && isCrew(animal));
+  return {
+    facts,
+    scene: larderScene(facts, membersOf(facts, choice), 0),
+    mouths: mouthsOf(
+      crew.map(({ animal, count }) => ({ animal, heads: count })),
+      warmthOf(facts),
+    ),
+  };
+}
+
+export function larderOutputOf(
+  { facts, scene: { larder }, mouths }: LaidLarder,
+  choice: EnsembleChoice,
+  beside: LarderBeside | null,
+): LarderOutput {
+  const { low, central, high } = larder.total;
+  return {
+    schema: "grazewell.larder/1",
+    engine: ENGINE_VERSION,
+    seed: choice.seed,
+    members: choice.members,
+    tank: { name: facts.name, as_of: facts.asOf },
+    ration_mg_c: RATION_MG_C,
+    shelves: SHELVES.map((shelf) => {
+      const { supply, pessimistic } = larder.shelves[shelf];
+      return {
+        id: shelf,
+        name: SHELF_NAME[shelf],
+        supply_mg_c_per_day: { low: supply.low, central: supply.central, high: supply.high },
+        pessimistic_mg_c_per_day: pessimistic,
+        supply_rations_per_day: supply.central / RATION_MG_C,
+        wanted_mg_c_per_day: mouths.reduce((sum, mouth) => sum + mouth.byShelfMgC[shelf], 0),
+      };
+    }),
+    total_mg_c_per_day: { low, central, high },
+    mouths: mouths.map(({ animal, heads, needMgC, mostMgC, byShelfMgC }) => ({
+      id: animal.id,
+      heads,
+      need_mg_c_per_day: needMgC,
+      most_mg_c_per_day: mostMgC,
+      need_rations_per_day: needMgC / RATION_MG_C,
+      by_shelf_mg_c_per_day: { ...byShelfMgC },
+    })),
+    what_if:
+      beside === null
+        ? null
+        : {
+            changes: [...beside.changes],
+            today_central_mg_c_per_day: Object.fromEntries(
+              SHELVES.map((shelf) => [shelf, beside.today.larder.shelves[shelf].supply.central]),
+            ),
+          },
+    statement: STATEMENT,
+  };
+}

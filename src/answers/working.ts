@@ -1,0 +1,64 @@
+/** How figures came about, as `working --json` prints it: parameters and animals with their sources. */
+import { animalById, modelParameters, sources } from "../catalogue/index.ts";
+import type { WorkingOutput } from "../contract/output/working.ts";
+import type { Figure } from "../engine/types/figure.ts";
+import { ENGINE_VERSION } from "./version.ts";
+
+export function sourcesOf(keys: readonly string[]) {
+  return keys.flatMap((key) => {
+    const source = sources.get(key);
+    return source === undefined ? [] : [{ key, title: source.title ?? source.about, opened: source.opened }];
+  });
+}
+
+export function workingOutputOf(figure: Figure | null, figures: readonly Figure[]): WorkingOutput {
+  return {
+    schema: "grazewell.working/1",
+    engine: ENGINE_VERSION,
+    figure:
+      figure === null
+        ? null
+        : {
+            id: figure.id,
+            label: figure.label,
+            value: { low: figure.spread.low, central: figure.spread.central, high: figure.spread.high },
+            unit: figure.unit,
+            formula: figure.working.formula,
+            formula_at: `docs/model/${figure.working.formulaKey}`,
+            inputs: figure.working.inputs.map((input) => ({
+              label: input.label,
+              value: input.value,
+              origin: input.origin,
+              figure: input.figure ?? null,
+            })),
+            parameters: figure.working.parameters.map(({ symbol, spread, unit }) => {
+              const parameter = modelParameters.get(symbol);
+              return {
+                id: symbol,
+                meaning: parameter?.meaning ?? "",
+                value: { low: spread.low, central: spread.central, high: spread.high },
+                unit,
+                evidence: parameter?.evidence ?? "",
+                note: parameter?.note ?? null,
+                sources: sourcesOf(parameter?.sources ?? []),
+              };
+            }),
+            animals: figure.working.animals.flatMap((id) => {
+              const animal = animalById.get(id);
+              return animal === undefined
+                ? []
+                : [
+                    {
+                      id,
+                      name: animal.commonName,
+                      basis: { ...animal.basis },
+                      sources: sourcesOf(animal.sources),
+                    },
+                  ];
+            }),
+            confidence: figure.working.confidence,
+            would_change: [...figure.working.wouldChange],
+          },
+    figures: figures.map(({ id, label }) => ({ id, label })),
+  };
+}
