@@ -1,0 +1,148 @@
+/**
+ * What is kept, and the one way to it. Facts, readings and events are append-only versions: correcting, taking away and
+ * bringing back each add a version; the present is the latest. SQLite and PostgreSQL stand behind this interface.
+ * A write names the version it was made from; where another came first, the answer is a conflict that carries it.
+ * Limits: knows JSON, not biology; the contract has judged every document before it comes here.
+ */
+
+/** A JSON object, already judged by the contract. */
+export type Json = { readonly [name: string]: unknown };
+
+/** When and by whose hand; `at` is an instant in UTC, ISO 8601 with milliseconds and Z. */
+export interface Stamp {
+  readonly at: string;
+  readonly by: string;
+}
+
+export interface Version {
+  /** Counts from 1 for each tank or entry. */
+  readonly version: number;
+  readonly stamp: Stamp;
+  /** False once taken away; a later version may bring it back. */
+  readonly kept: boolean;
+}
+
+export interface KeeperRow {
+  readonly id: string;
+  /** Name or nickname. */
+  readonly name: string;
+  readonly addedAt: string;
+}
+
+export interface TankRow extends Version {
+  readonly id: string;
+  readonly keeper: KeeperRow;
+  /** An invented tank that came with the program. */
+  readonly demonstration: boolean;
+  /** The tank file, as plain data: texts as they were typed, with their units. */
+  readonly facts: Json;
+}
+
+/** Something measured, seen or done: one line of the daybook. */
+export interface EntryRow extends Version {
+  readonly id: string;
+  readonly tankId: string;
+  /** `reading` now; further kinds come with the daybook. */
+  readonly kind: string;
+  /** Day in the tank's own zone, ISO date: entries are ordered and asked for by it. */
+  readonly on: string;
+  readonly body: Json;
+}
+
+export type NewEntry = Pick<EntryRow, "id" | "kind" | "on" | "body">;
+
+/** The end of a write. */
+export type Saved<Row> =
+  | { readonly kind: "saved"; readonly row: Row }
+  /** Another version came first: here it is. */
+  | { readonly kind: "conflict"; readonly current: Row }
+  | { readonly kind: "not_found" };
+
+export interface EntryQuery {
+  readonly kind?: string;
+  /** ISO dates, both included. */
+  readonly from?: string;
+  readonly to?: string;
+  /** At most so many, the latest first; 1 to 40,000. */
+  readonly limit: number;
+  /** Go on after this entry of an earlier answer. */
+  readonly after?: { readonly on: string; readonly id: string };
+  /** Also those taken away. */
+  readonly withRemoved?: boolean;
+}
+
+/** An answer given before to the same key: given again, not done again. */
+export interface Reply {
+  readonly status: number;
+  readonly body: Json;
+}
+export type Once =
+  | { readonly kind: "first" | "again"; readonly reply: Reply }
+  /** The same key came with another request. */
+  | { readonly kind: "other_request" };
+
+/** Reads and writes; inside `together` all of them or none. */
+export interface Desk {
+  /** The keeper of that name, added where there is none yet. */
+  keeperNamed(name: string, id: string, stamp: Stamp): Promise<KeeperRow>;
+  keepers(): Promise<readonly KeeperRow[]>;
+
+  addTank(
+    tank: {
+      readonly id: string;
+      readonly keeperId: string;
+      readonly demonstration: boolean;
+      readonly facts: Json;
+    },
+    stamp: Stamp,
+  ): Promise<TankRow>;
+  /** Kept tanks, by keeper's name and then by id. */
+  tanks(): Promise<readonly TankRow[]>;
+  /** Also one that was taken away: see `kept`. */
+  tank(id: string): Promise<TankRow | null>;
+  /** `from`: the version that this was made from. */
+  saveFacts(id: string, from: number, facts: Json, stamp: Stamp): Promise<Saved<TankRow>>;
+  /** Takes a tank away or brings it back: a version like any other. */
+  setKept(id: string, from: number, kept: boolean, stamp: Stamp): Promise<Saved<TankRow>>;
+  tankHistory(id: string): Promise<readonly TankRow[]>;
+
+  addEntries(tankId: string, entries: readonly NewEntry[], stamp: Stamp): Promise<readonly EntryRow[]>;
+  entry(id: string): Promise<EntryRow | null>;
+  entries(tankId: string, query: EntryQuery): Promise<readonly EntryRow[]>;
+  correctEntry(
+    id: string,
+    from: number,
+    change: { readonly on: string; readonly body: Json; readonly kept: boolean },
+    stamp: Stamp,
+  ): Promise<Saved<EntryRow>>;
+  entryHistory(id: string): Promise<readonly EntryRow[]>;
+  /** The latest kept entry of each quantity of readings, of every tank at once: for lists of tanks. */
+  latestReadings(tankIds: readonly string[]): Promise<readonly EntryRow[]>;
+
+  setting(name: string): Promise<Json | null>;
+  saveSetting(name: string, value: Json, stamp: Stamp): Promise<void>;
+}
+
+export interface Store extends Desk {
+  readonly database: "sqlite" | "postgres";
+  /** All writes of `work` or none of them; reads see one moment. */
+  together<T>(work: (desk: Desk) => Promise<T>): Promise<T>;
+  /**
+   * Does `work` once for a key; a repeat gets the first answer. The answer is kept in the same transaction as the
+   * work. `fingerprint` tells the request: the same key with another is refused.
+   */
+  once(key: string, fingerprint: string, stamp: Stamp, work: (desk: Desk) => Promise<Reply>): Promise<Once>;
+  close(): Promise<void>;
+}
+
+/** The store can't be used as it is: another program's, newer than this one, damaged, locked, not reached. */
+export class StoreError extends Error {
+  readonly reason: "newer" | "foreign" | "damaged" | "busy" | "unreachable" | "cannot_write";
+  /** What to do. */
+  readonly fix: string;
+  constructor(reason: StoreError["reason"], message: string, fix: string, options?: ErrorOptions) {
+    super(message, options);
+    this.reason = reason;
+    this.fix = fix;
+  }
+}

@@ -1,0 +1,70 @@
+/**
+ * What every page is: a pure function from ready data to this. The layout puts it into a document; the server sends it.
+ * A page knows no store, no clock and no network.
+ */
+import type { ComponentChildren } from "preact";
+
+/** Pages of one tank that its navigation names, in this order. */
+export const TANK_PAGES = [
+  "bench",
+  "larder",
+  "waves",
+  "ahead",
+  "animals",
+  "readings",
+  "what-if",
+  "errands",
+  "sheet",
+  "questions",
+] as const;
+export type TankPage = (typeof TANK_PAGES)[number];
+
+export interface TankHead {
+  readonly id: string;
+  readonly name: string;
+  readonly keeper: string;
+  readonly demonstration: boolean;
+}
+
+export interface Page {
+  /** For the document's title: the page's finding or name, without the program's. Begins "Error: " where a form failed. */
+  readonly title: string;
+  /** The tank the page speaks of; null on start, sources, field guide and crisis pages. */
+  readonly tank: TankHead | null;
+  /** Marked as the current one in the tank's navigation. */
+  readonly here: TankPage | null;
+  readonly body: ComponentChildren;
+  /**
+   * Client modules this page wants, by file name below src/web/client without extension: each finds its own elements
+   * by `data-` attributes and the page works for reading without it.
+   */
+  readonly scripts?: readonly string[];
+  /** Printed as it is: no navigation on paper, one page. */
+  readonly forPaper?: boolean;
+}
+
+/**
+ * Addresses, in one place: links and routes use these alone.
+ * The working of a figure is a page of its own and opens over the current one where script runs.
+ */
+export const to = {
+  start: () => "/",
+  newTank: () => "/new",
+  tank: (id: string, page: TankPage = "bench") =>
+    page === "bench" ? `/tanks/${id}` : `/tanks/${id}/${page}`,
+  question: (id: string, number: number) => `/tanks/${id}/questions/${number}`,
+  singleForm: (id: string) => `/tanks/${id}/form`,
+  animal: (tankId: string, animal: string) => `/tanks/${tankId}/animals/${animal}`,
+  working: (tankId: string, figure: string) => `/tanks/${tankId}/working/${encodeURIComponent(figure)}`,
+  reading: (tankId: string, entry: string) => `/tanks/${tankId}/readings/${entry}`,
+  /** Numbers of a chart as a file. */
+  csv: (tankId: string, chart: string) => `/tanks/${tankId}/charts/${chart}.csv`,
+  history: (id: string) => `/tanks/${id}/history`,
+  units: (id: string) => `/tanks/${id}/units`,
+  sources: () => "/sources",
+  source: (key: string) => `/sources/${encodeURIComponent(key)}`,
+  parameter: (id: string) => `/parameters/${encodeURIComponent(id)}`,
+  guide: () => "/animals",
+  guideEntry: (animal: string) => `/animals/${animal}`,
+  wrong: () => "/something-is-wrong",
+} as const;
