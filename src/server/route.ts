@@ -1,0 +1,66 @@
+/** What a page's route is given and what it gives back; the app turns replies into HTTP. */
+import type { TankAnswers } from "../answers/tank-answers.ts";
+import type { WhatIfFlags } from "../answers/what-if.ts";
+import type { Notice } from "../contract/tank-file/finding.ts";
+import type { TankFile } from "../contract/tank-file/schema.ts";
+import type { TankFacts } from "../engine/types/tank.ts";
+import type { EntryRow, Store, TankRow } from "../store/store.ts";
+import type { Page, TankHead } from "../web/page.ts";
+
+export interface AnswerChoice {
+  readonly members: number;
+  readonly seed: number;
+}
+
+/** The engine, in threads of its own, with what it said before kept by facts. */
+export interface AnswerSource {
+  /** Waits for the answers; the same facts asked for at once are worked out once. */
+  of(facts: TankFacts, choice?: AnswerChoice, change?: WhatIfFlags): Promise<TankAnswers>;
+  /** What is known already; null starts the work in the background. */
+  ready(facts: TankFacts, choice?: AnswerChoice): TankAnswers | null;
+}
+
+/** A kept tank, read. */
+export interface LoadedTank {
+  readonly row: TankRow;
+  readonly head: TankHead;
+  readonly document: TankFile;
+  /** The document with the latest kept readings of the daybook among its own. */
+  readonly facts: TankFacts;
+  readonly notices: readonly Notice[];
+  /** Latest readings first, at most 200. */
+  readonly readings: readonly EntryRow[];
+}
+
+export interface PageContext {
+  readonly store: Store;
+  readonly answers: AnswerSource;
+  /** ISO date, in the machine's zone. */
+  readonly today: string;
+  /** Instant, UTC. */
+  readonly now: string;
+  /** Null where there is no such tank, or it was taken away. */
+  readonly loadTank: (id: string) => Promise<LoadedTank | null>;
+  readonly newId: () => string;
+}
+
+export interface PageRequest {
+  readonly params: Readonly<Record<string, string>>;
+  readonly query: Readonly<Record<string, string>>;
+  /** Fields of a sent form; null on GET. */
+  readonly form: URLSearchParams | null;
+}
+
+export type PageReply =
+  | { readonly kind: "page"; readonly page: Page; readonly status?: number }
+  | { readonly kind: "redirect"; readonly to: string }
+  | { readonly kind: "file"; readonly name: string; readonly type: string; readonly text: string }
+  /** What was looked for, in words. */
+  | { readonly kind: "not_found"; readonly what: string };
+
+export interface PageRoute {
+  readonly method: "GET" | "POST";
+  /** As the server writes patterns: `/tanks/:tank/larder`. */
+  readonly path: string;
+  readonly answer: (request: PageRequest, context: PageContext) => Promise<PageReply>;
+}
