@@ -78,6 +78,7 @@ describe("exit codes", () => {
     [0, `cat ${EXAMPLE} | grazewell check - --json`],
     [65, "echo 'water_l: 55 gal' | grazewell check -"],
     [65, "grazewell water --salinity 35 --temperature 99"],
+    [65, "grazewell larder examples/first-reef.yaml --feed lots"],
     [66, "grazewell check no-such-file.yaml"],
     [66, "grazewell check examples"],
     [73, "grazewell ask --no-input --water 113 -o no-such-folder/tank.yaml"],

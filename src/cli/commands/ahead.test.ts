@@ -186,7 +186,7 @@ describe("ends", () => {
     const days = await run(example("first-reef"), "--days", "3");
     expect(days.error).toBeInstanceOf(CommanderError);
     const feed = await run(example("first-reef"), "--feed", "lots");
-    expect(feed.error).toBeInstanceOf(Refusal); // code 65: checks/journeys
+    expect(feed.error).toBeInstanceOf(Refusal); // its exit code: checks/journeys/cli.test.ts
     expect(feed.out).toBe("");
     const none = await run("no-such-file.yaml");
     expect((none.error as CliError).exitCode).toBe(EXIT.inputMissing);
