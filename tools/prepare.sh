@@ -1,18 +1,24 @@
 #!/usr/bin/env bash
-# Gets what the tests need on a fresh Debian machine: the packages, and glpsol, the other solver that the plans are
-# checked against. Nothing that is there already is touched.
+# Gets what the tests need on a fresh Debian machine: the packages, and programs that the checks look at the work with.
+# Nothing that is there already is touched.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
 sh tools/setup.sh
 
-if ! command -v glpsol >/dev/null; then
-  as_root=()
+# Installs Debian package $2, which brings the program $1, unless that is there; $3 says what it is for.
+need() {
+  command -v "$1" >/dev/null && return 0
+  local as_root=()
   [ "$(id -u)" = 0 ] || as_root=(sudo -n)
-  echo "Installing glpk-utils (glpsol), the independent solver of the checks ..." >&2
+  echo "Installing $2 ($1): $3 ..." >&2
   if ! { "${as_root[@]}" apt-get update -qq &&
-    "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends glpk-utils; } </dev/null >/dev/null; then
-    echo "glpk-utils could not be installed; on Debian: apt-get install glpk-utils (as root)." >&2
+    "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$2"; } </dev/null >/dev/null; then
+    echo "$2 could not be installed; on Debian: apt-get install $2 (as root)." >&2
     exit 69
   fi
-fi
+}
+
+need glpsol glpk-utils "the independent solver that plans are checked against"
+need chromium chromium "the browser that pages are tried in"
+need pdftotext poppler-utils "reads the printed sheet"
