@@ -1,0 +1,119 @@
+/**
+ * The sheet: one printed page of a tank, as plain words, cut to a length that fits a page for any tank.
+ * What is cut is counted and told ("and 3 more: see the page"), never dropped in silence.
+ * Limits: decides what stands on the page and in which words; the page decides how it looks.
+ */
+import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
+import { told as inFull } from "../animals/fit-words.ts";
+import { type Sentence, type Told, told } from "../sentence.ts";
+import type { TankAnswers } from "../tank-answers.ts";
+import { counted, dateWords, rations } from "../words.ts";
+import { callMeIf } from "./call-me.ts";
+
+export interface SheetWave {
+  readonly number: number;
+  readonly when: string;
+  readonly animals: readonly Told[];
+  readonly moreAnimals: number;
+  readonly onlyIf: readonly string[];
+  readonly moreConditions: number;
+  readonly stopIf: string;
+}
+
+export interface SheetShelf {
+  readonly id: string;
+  readonly name: string;
+  /** Rations a day with their band: "1.3 (0.3 to 2.7)". */
+  readonly grown: Told;
+  readonly eaten: Told;
+}
+
+export interface Sheet {
+  readonly asOf: string;
+  readonly finding: string;
+  readonly because: readonly string[];
+  readonly waves: readonly SheetWave[];
+  readonly moreWaves: number;
+  readonly shelves: readonly SheetShelf[];
+  readonly feeding: readonly Sentence[];
+  readonly moreFeeding: number;
+  readonly callMeIf: readonly Sentence[];
+  /** Titles of the works that stand behind most of its figures. */
+  readonly sources: readonly string[];
+}
+
+/** What fits a page, in entries. */
+const MOST = { waves: 4, animals: 24, conditions: 4, feeding: 4, because: 4, sources: 4 } as const;
+
+export function sheetOf(answers: TankAnswers): Sheet {
+  const { waves, larder } = answers;
+  const shown = waves.waves.slice(0, MOST.waves);
+  const perWave = shown.length === 0 ? 0 : Math.floor(MOST.animals / shown.length);
+  const feeding = waves.fed_by_hand.map(
+    ({ id, name, dry_feed_mg_per_day, standing }): Sentence => [
+      `${name}${standing === "resident" ? "" : ", once it is there"}: `,
+      told(`${Math.round(dry_feed_mg_per_day)} mg`, `fed_by_hand.${id}`),
+      " of dry food a day by hand",
+    ],
+  );
+  return {
+    asOf: waves.tank.as_of,
+    finding: findingOf(answers),
+    because: waves.because.slice(0, MOST.because).map(inFull),
+    waves: shown.map((wave) => ({
+      number: wave.number,
+      when: `${dateWords(wave.from)} to ${dateWords(wave.to)}`,
+      animals: wave.animals
+        .slice(0, perWave)
+        .map(({ id, name, count }) => told(counted(count, name), `plan.${id}.count`)),
+      moreAnimals: Math.max(0, wave.animals.length - perWave),
+      onlyIf: wave.only_if.slice(0, MOST.conditions),
+      moreConditions: Math.max(0, wave.only_if.length - MOST.conditions),
+      stopIf: wave.stop_if,
+    })),
+    moreWaves: waves.waves.length - shown.length,
+    shelves: larder.shelves
+      .filter(({ supply_mg_c_per_day }) => supply_mg_c_per_day.high >= LEAST_SHOWN_MG_C)
+      .map(({ id, supply_mg_c_per_day: { low, central, high }, wanted_mg_c_per_day }) => ({
+        id,
+        name: SHELF_NAME[id as ShelfId],
+        grown: told(`${rations(central)} (${rations(low)} to ${rations(high)})`, `larder.${id}.supply`),
+        eaten: told(rations(wanted_mg_c_per_day), `larder.${id}.wanted`),
+      })),
+    feeding: feeding.slice(0, MOST.feeding),
+    moreFeeding: Math.max(0, feeding.length - MOST.feeding),
+    callMeIf: callMeIf(answers),
+    sources: mostCited(answers).slice(0, MOST.sources),
+  };
+}
+
+/** A shelf that gives less than this in its best run is no line of a page, mg C a day. */
+const LEAST_SHOWN_MG_C = 0.5;
+
+function findingOf({ waves }: TankAnswers): string {
+  if (waves.kind === "nothing_yet") {
+    const again = waves.look_again_on === null ? "" : ` Look again on ${dateWords(waves.look_again_on)}.`;
+    return `Add nothing yet.${again} Waiting costs nothing.`;
+  }
+  const heads = waves.waves.reduce(
+    (sum, { animals }) => sum + animals.reduce((n, { count }) => n + count, 0),
+    0,
+  );
+  const last = waves.waves.at(-1)!;
+  const inWaves = waves.waves.length === 1 ? "one wave" : `${waves.waves.length} waves`;
+  return `${heads} ${heads === 1 ? "animal" : "animals"} in ${inWaves}, all by ${dateWords(last.to)}, each wave only if its conditions hold. Nothing is lost by waiting.`;
+}
+
+/** Works by how many parameters of the workings rest on them. */
+function mostCited({ workings }: TankAnswers): string[] {
+  const parameters = new Map(
+    Object.values(workings).flatMap((figure) => figure.parameters.map((one) => [one.id, one] as const)),
+  );
+  const cited = new Map<string, number>();
+  for (const { sources } of parameters.values()) {
+    for (const { title, opened } of sources) {
+      if (opened !== "none") cited.set(title, (cited.get(title) ?? 0) + 1);
+    }
+  }
+  return [...cited].sort((a, b) => b[1] - a[1] || a[0].localeCompare(b[0])).map(([title]) => title);
+}
