@@ -1,3 +1,5 @@
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
 import { beforeAll, describe, expect, test } from "vitest";
 import { type LinearModel, ModelBuilder, type Solve } from "../engine/stocking/linear-model.ts";
 import { loadSolver } from "./highs.ts";
@@ -243,4 +245,16 @@ test("five hundred solves of one model give one answer", () => {
   console.log(`resident memory after 500 solves: ${grownMb.toFixed(1)} MB more`);
   expect(first.status).toBe("optimal");
   for (const answer of answers) expect(answer).toEqual(first);
+});
+
+test("a solver that was compiled beforehand answers like the one that finds its own", async () => {
+  const file = createRequire(import.meta.url).resolve("highs/runtime");
+  const compiled = await WebAssembly.compile(await readFile(file));
+  const given = await loadSolver({ compiled });
+  const small = model((build) => {
+    build.column("x", { integer: true, cost: -4 });
+    build.row("one", [["x", 2]], { upper: 7 });
+  });
+  expect(given(small)).toEqual(solve(small));
+  expect(given(small).status).toBe("optimal");
 });

@@ -16,12 +16,14 @@ const DEFAULT_TIME_LIMIT_SECONDS = 10;
 export interface SolverGiven {
   /** Of one solve, by the wall clock. */
   readonly timeLimitSeconds?: number;
+  /** HiGHS, compiled already: a browser's worker fetches it from where its page says. Node finds its own. */
+  readonly compiled?: WebAssembly.Module;
 }
 
 /** Loads the solver once; the `Solve` it gives is synchronous and may be called any number of times. */
 export async function loadSolver(given: SolverGiven = {}): Promise<Solve> {
-  const { timeLimitSeconds = DEFAULT_TIME_LIMIT_SECONDS } = given;
-  const highs = await loadHighs();
+  const { timeLimitSeconds = DEFAULT_TIME_LIMIT_SECONDS, compiled } = given;
+  const highs = await loadHighs(compiled === undefined ? {} : instantiating(compiled));
   return (model) => {
     try {
       return highs.withModel(arraysOf(model), (held) => {
@@ -32,6 +34,18 @@ export async function loadSolver(given: SolverGiven = {}): Promise<Solve> {
     } catch (error) {
       return { status: "failed", why: error instanceof Error ? error.message : String(error) };
     }
+  };
+}
+
+/**
+ * The package's types promise `wasmModule` for this, which its build does not know; `instantiateWasm` is the hook that
+ * it was compiled with.
+ */
+function instantiating(compiled: WebAssembly.Module): object {
+  return {
+    instantiateWasm(imports: WebAssembly.Imports, received: (instance: WebAssembly.Instance) => void) {
+      void WebAssembly.instantiate(compiled, imports).then(received);
+    },
   };
 }
 
