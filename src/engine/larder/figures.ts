@@ -293,3 +293,6 @@ export function round3(value: number): string {
   const rounded = Number(value.toPrecision(3));
   return Math.abs(rounded) >= 1e-4 && Math.abs(rounded) < 1e6 ? String(rounded) : rounded.toExponential(2);
 }
+
+/** Symbols of the parameters that a shelf's supply is drawn from. */
+export const parametersOfShelf = (shelf: ShelfId): readonly string[] => WORKINGS[shelf].parameters;
