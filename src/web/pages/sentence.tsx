@@ -1,0 +1,16 @@
+/** A sentence with its numbers as doors to their working. */
+import { Fragment } from "preact";
+import type { Sentence as SentenceParts } from "../../answers/sentence.ts";
+import { Quantity } from "../parts/quantity.tsx";
+
+export function Sentence({ of }: { readonly of: SentenceParts }) {
+  return (
+    <>
+      {of.map((part, i) => (
+        <Fragment key={i}>
+          {typeof part === "string" ? part : <Quantity figure={part.figure}>{part.text}</Quantity>}
+        </Fragment>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,168 @@
+/**
+ * How a figure came about: value with range, formula, what went in and from where, parameters with range and source,
+ * confidence, what would change it. Alone as a page, and as an article that opens over another page.
+ */
+import type { TankAnswers } from "../../answers/tank-answers.ts";
+import { rationsADay, withDates } from "../../answers/words.ts";
+import { type Page, type TankHead, to } from "../page.ts";
+import { Quantity } from "../parts/quantity.tsx";
+import { Table } from "../parts/table.tsx";
+import {
+  CONFIDENCE_WORDS,
+  EVIDENCE_WORDS,
+  OPENED_WORDS,
+  ORIGIN_WORDS,
+  spreadWords,
+} from "./knowledge-words.ts";
+
+export type WorkingFigure = TankAnswers["workings"][string];
+
+export interface WorkingView {
+  readonly head: TankHead;
+  readonly figure: WorkingFigure;
+  /** ISO date of the facts that it was worked out from. */
+  readonly asOf: string;
+}
+
+export function workingPage(view: WorkingView): Page {
+  return {
+    title: `How do you know? ${view.figure.label}`,
+    tank: view.head,
+    here: null,
+    body: <WorkingArticle {...view} />,
+  };
+}
+
+export function WorkingArticle({ head, figure, asOf }: WorkingView) {
+  return (
+    <article class="working" data-working={figure.id}>
+      <p class="kind">Working: how do you know?</p>
+      <h1>{capital(figure.label)}</h1>
+      <p class="working-value">
+        {spreadWords(figure.value, figure.unit)}
+        {inRations(figure)}
+        {figure.value.low === figure.value.high ? "." : "; 9 of 10 runs lie in the range in brackets."}
+      </p>
+      <h2>Formula</h2>
+      <p>{withDates(figure.formula)}</p>
+      <p class="note">
+        Explained in the program's own papers: <code>{figure.formula_at}</code>
+      </p>
+      <Inputs figure={figure} asOf={asOf} />
+      <Parameters figure={figure} />
+      <AnimalFacts head={head} figure={figure} />
+      <h2>Confidence</h2>
+      <p>
+        {capital(figure.confidence)}: {CONFIDENCE_WORDS[figure.confidence] ?? ""}.
+      </p>
+      {figure.would_change.length === 0 ? null : (
+        <>
+          <h2>What would change it most</h2>
+          <ul>
+            {figure.would_change.slice(0, 2).map((text) => (
+              <li key={text}>{capital(withDates(text))}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </article>
+  );
+}
+
+/** Food is reckoned in carbon and told in rations. */
+const inRations = ({ unit, value }: WorkingFigure): string =>
+  unit === "mg C/d" ? `, that is ${rationsADay(value.central)}` : "";
+
+function Inputs({ figure, asOf }: { readonly figure: WorkingFigure; readonly asOf: string }) {
+  if (figure.inputs.length === 0) return null;
+  return (
+    <>
+      <h2>What went in</h2>
+      <Table
+        caption={`As the tank stood on ${withDates(asOf)}`}
+        columns={[{ name: "Input" }, { name: "Value" }, { name: "Where it comes from" }]}
+        rows={figure.inputs.map(({ label, value, origin, figure: id }) => [
+          capital(withDates(label)),
+          id === null ? withDates(value) : <Quantity figure={id}>{withDates(value)}</Quantity>,
+          ORIGIN_WORDS[origin],
+        ])}
+      />
+    </>
+  );
+}
+
+function Parameters({ figure }: { readonly figure: WorkingFigure }) {
+  if (figure.parameters.length === 0) return null;
+  return (
+    <>
+      <h2>Parameters</h2>
+      <Table
+        caption="Each with the range that 9 of 10 runs draw from"
+        columns={[
+          { name: "Parameter" },
+          { name: "Value and range" },
+          { name: "How it is known" },
+          { name: "Source" },
+        ]}
+        rows={figure.parameters.map(({ id, meaning, value, unit, evidence, sources }) => [
+          <>
+            <a href={to.parameter(id)}>
+              <code>{id}</code>
+            </a>{" "}
+            {meaning}
+          </>,
+          spreadWords(value, unit),
+          EVIDENCE_WORDS[evidence as keyof typeof EVIDENCE_WORDS] ?? evidence,
+          <SourceLinks sources={sources} />,
+        ])}
+      />
+    </>
+  );
+}
+
+const FIELDS = [
+  ["intakeMgCPerDay", "what one eats a day"],
+  ["breakEvenIntakeMgCPerDay", "what keeps its weight"],
+  ["diet", "shares of its diet"],
+  ["lifespanYears", "its age"],
+  ["spacingLitresPerAnimal", "its room"],
+] as const;
+
+function AnimalFacts({ head, figure }: { readonly head: TankHead; readonly figure: WorkingFigure }) {
+  return (
+    <>
+      {figure.animals.map(({ id, name, basis, sources }) => (
+        <section key={id}>
+          <h2>
+            Facts of the <a href={to.animal(head.id, id)}>{name}</a>
+          </h2>
+          <ul>
+            {FIELDS.flatMap(([field, words]) =>
+              basis[field] === undefined ? [] : [<li key={field}>{`${capital(words)}: ${basis[field]}`}</li>],
+            )}
+          </ul>
+          <p>
+            Sources: <SourceLinks sources={sources} />
+          </p>
+        </section>
+      ))}
+    </>
+  );
+}
+
+type SourceRow = WorkingFigure["parameters"][number]["sources"][number];
+
+function SourceLinks({ sources }: { readonly sources: readonly SourceRow[] }) {
+  if (sources.length === 0) return <>none</>;
+  return (
+    <ul class="source-links">
+      {sources.map(({ key, title, opened }) => (
+        <li key={key}>
+          <a href={to.source(key)}>{title}</a> ({OPENED_WORDS[opened as keyof typeof OPENED_WORDS] ?? opened})
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const capital = (text: string): string => (text === "" ? "" : text[0]!.toUpperCase() + text.slice(1));
