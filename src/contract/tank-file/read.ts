@@ -5,11 +5,11 @@
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { FindAnimal } from "../quantity/find-animal.ts";
 import type { Preferences } from "../quantity/preferences.ts";
-import { NO_PREFERENCES } from "../quantity/preferences.ts";
 import { completeFacts } from "./complete.ts";
 import { parseText } from "./document.ts";
 import { type Finding, labelOf, type Notice, pathText } from "./finding.ts";
 import { interpret } from "./interpret.ts";
+import { preferencesOf } from "./preferences-of.ts";
 import { shapeOf } from "./shape.ts";
 
 export interface ReadOptions {
@@ -41,13 +41,7 @@ export function readTankFile(text: string, options: ReadOptions): TankFileResult
   );
   if (data === undefined) return { ok: false, findings: early };
   const shape = shapeOf(data, lineOf);
-  const { dates, ...own } = shape.file.preferences ?? {};
-  const preferences: Preferences = {
-    ...NO_PREFERENCES,
-    ...options.preferences,
-    ...Object.fromEntries(Object.entries(own).filter(([, value]) => value !== undefined)),
-    ...(dates === undefined ? {} : { dateOrder: dates }),
-  };
+  const preferences = preferencesOf(shape.file.preferences, options.preferences);
   const { stated, findings, notices } = interpret(shape.file, { ...options, preferences, lineOf });
   const shaped = shape.faults.map(
     ({ path, line, typed, message, choices }): Finding => ({

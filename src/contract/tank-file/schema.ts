@@ -6,6 +6,7 @@
 import { z } from "zod";
 import { GROWTHS } from "../../engine/types/tank.ts";
 import { FOODS, type FoodKind } from "./assumptions.ts";
+import { SHOWN_IN } from "./shown-in.ts";
 
 export const TANK_FILE_VERSION = 1;
 
@@ -81,6 +82,18 @@ export const tankFileSchema = z
         gallon: z.enum(["us", "imperial"]).optional(),
         length: z.enum(["cm", "in"]).optional(),
         dates: z.enum(["dmy", "mdy"]).optional(),
+        shown_in: z
+          .strictObject({
+            volume: z.enum(SHOWN_IN.volume).optional(),
+            length: z.enum(SHOWN_IN.length).optional(),
+            temperature: z.enum(SHOWN_IN.temperature).optional(),
+            salinity: z.enum(SHOWN_IN.salinity).optional(),
+            alkalinity: z.enum(SHOWN_IN.alkalinity).optional(),
+            nitrate: z.enum(SHOWN_IN.nitrate).optional(),
+            phosphate: z.enum(SHOWN_IN.phosphate).optional(),
+          })
+          .optional()
+          .meta({ description: "Units that pages show and offer first; what was typed stays as it was" }),
       })
       .optional(),
     water_l: amount.optional(),
