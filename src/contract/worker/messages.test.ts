@@ -4,8 +4,7 @@ import { replyOfEngine, wordToEngine } from "./messages.ts";
 const ask = {
   kind: "ask",
   id: 1,
-  document: { grazewell_tank: 1, water_l: 120 },
-  today: "2026-06-15",
+  facts: { name: "Kitchen tank" },
   choice: { members: 20, seed: 1 },
   change: { feed: "+50 %", crew: ["+2 trochus-snail"] },
   parts: ["larder", "waves"],
@@ -30,7 +29,7 @@ describe("not taken", () => {
     ["a list", [ask]],
     ["an unknown word", { ...ask, kind: "tell" }],
     ["an ask without a number", { ...ask, id: "1" }],
-    ["a document that is text", { ...ask, document: "{}" }],
+    ["facts that are text", { ...ask, facts: "{}" }],
     ["no member", { ...ask, choice: { members: 0, seed: 1 } }],
     ["half a member", { ...ask, choice: { members: 1.5, seed: 1 } }],
     ["more members than are ever asked for", { ...ask, choice: { members: 1e6, seed: 1 } }],

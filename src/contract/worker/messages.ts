@@ -1,8 +1,9 @@
 /**
  * What a page and its engine's worker say to each other. Both ends are this program's own, but a message is judged
  * before it is used: a worker of an older build may still live beside a newer page.
- * Limits: the tank's document is judged by its own reader, not here.
+ * Limits: the facts were judged by their own reader before a page was drawn from them, and are not judged again.
  */
+import type { TankFacts } from "../../engine/types/tank.ts";
 import type { AheadOutput } from "../output/ahead.ts";
 import type { AnimalsOutput } from "../output/animals.ts";
 import type { LarderOutput } from "../output/larder.ts";
@@ -45,10 +46,8 @@ export interface AskWord {
   readonly kind: "ask";
   /** Comes back with every reply. */
   readonly id: number;
-  /** A tank file as plain data, the kept readings among its own. */
-  readonly document: object;
-  /** ISO date where the tank stands. */
-  readonly today: string;
+  /** As the page's server read them, the kept readings among them. */
+  readonly facts: TankFacts;
   readonly choice: { readonly members: number; readonly seed: number };
   readonly change: ChangeTexts | null;
   /** Sent back; the others stay in the worker, so that a page need not unpack what it does not show. */
@@ -74,11 +73,10 @@ export function wordToEngine(data: unknown): StartWord | AskWord | null {
       : null;
   }
   if (data["kind"] !== "ask") return null;
-  const { id, document, today, choice, change, parts } = data;
+  const { id, facts, choice, change, parts } = data;
   const right =
     Number.isInteger(id) &&
-    isObject(document) &&
-    typeof today === "string" &&
+    isObject(facts) &&
     isObject(choice) &&
     isCount(choice["members"], 2000) &&
     isCount(choice["seed"], 2 ** 31) &&

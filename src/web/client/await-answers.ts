@@ -1,0 +1,36 @@
+/**
+ * Slots whose content takes the server a while: `data-await` marks one, `data-src` is the part's address. Filled where
+ * it stands; what could not be worked out is said there, with a way to ask again.
+ */
+import { fetchPart } from "./part.ts";
+
+export function fillSlots(within: ParentNode): void {
+  for (const slot of within.querySelectorAll<HTMLElement>("[data-await]")) void fill(slot);
+}
+
+async function fill(slot: HTMLElement): Promise<void> {
+  const address = slot.dataset["src"];
+  if (address === undefined || slot.ariaBusy === "true") return;
+  slot.ariaBusy = "true";
+  try {
+    const part = await fetchPart(address);
+    slot.replaceChildren(part);
+    delete slot.dataset["await"];
+    // A part may have slots of its own.
+    fillSlots(slot);
+    slot.dispatchEvent(new CustomEvent("grazewell:filled", { bubbles: true }));
+  } catch (error) {
+    const words = document.createElement("p");
+    words.textContent = `Not worked out: ${error instanceof Error ? error.message : String(error)}. `;
+    const again = document.createElement("button");
+    again.type = "button";
+    again.textContent = "Ask again";
+    again.addEventListener("click", () => void fill(slot));
+    words.append(again);
+    slot.replaceChildren(words);
+  } finally {
+    slot.ariaBusy = "false";
+  }
+}
+
+fillSlots(document);

@@ -1,0 +1,117 @@
+/**
+ * The page's hand on its engine: starts the worker when the page has been painted, asks it one thing at a time, and
+ * drops an older question for a newer one by ending the worker (its work is one long turn that hears nothing).
+ * Limits: until `ready`, `ask` does nothing; the caller goes to the server instead.
+ */
+import { type AnswerParts, type AskWord, replyOfEngine } from "../../contract/worker/messages.ts";
+import { scriptAddress } from "./script-address.ts";
+
+export type Question = Omit<AskWord, "kind" | "id">;
+
+export interface Heard {
+  readonly progress?: (doing: string, share: number) => void;
+  readonly answers: (answers: Partial<AnswerParts>) => void;
+  readonly refused: (lines: readonly string[]) => void;
+  readonly failed: (why: string) => void;
+}
+
+export interface EngineAddresses {
+  readonly worker: string;
+  readonly solver: string;
+}
+
+export class Engine {
+  readonly #addresses: EngineAddresses;
+  readonly #onReady: () => void;
+  #worker: Worker | null = null;
+  #solver: WebAssembly.Module | null = null;
+  #current: { readonly id: number; readonly heard: Heard } | null = null;
+  #nextId = 1;
+
+  constructor(addresses: EngineAddresses, onReady: () => void = () => {}) {
+    this.#addresses = addresses;
+    this.#onReady = onReady;
+  }
+
+  /** Once a worker has loaded the solver, later ones take its compiled one and can be asked at once. */
+  get ready(): boolean {
+    return this.#solver !== null;
+  }
+
+  start(): void {
+    this.#worker ??= this.#begin();
+  }
+
+  /** A question that is still being worked on is dropped: its listener hears nothing more. */
+  ask(question: Question, heard: Heard): void {
+    if (!this.ready) return;
+    this.drop();
+    this.start();
+    const id = this.#nextId++;
+    this.#current = { id, heard };
+    this.#worker?.postMessage({ kind: "ask", id, ...question });
+  }
+
+  drop(): void {
+    if (this.#current === null) return;
+    this.#current = null;
+    this.#worker?.terminate();
+    this.#worker = null;
+  }
+
+  #begin(): Worker {
+    const worker = new Worker(scriptAddress(this.#addresses.worker), { type: "module", name: "engine" });
+    worker.onmessage = ({ data }: MessageEvent<unknown>) => {
+      if (worker === this.#worker) this.#hear(data);
+    };
+    worker.onerror = () => {
+      if (worker === this.#worker) this.#fail("the engine stopped");
+    };
+    worker.postMessage({ kind: "start", solver: this.#solver ?? this.#addresses.solver });
+    return worker;
+  }
+
+  #hear(data: unknown): void {
+    const reply = replyOfEngine(data);
+    if (reply === null) return;
+    if (reply.kind === "ready") {
+      const first = this.#solver === null;
+      this.#solver = reply.solver;
+      if (first) this.#onReady();
+      return;
+    }
+    if (reply.kind === "failed" && reply.id === null) {
+      this.#fail(reply.why);
+      return;
+    }
+    if (reply.id !== this.#current?.id) return;
+    const { heard } = this.#current;
+    if (reply.kind === "progress") {
+      heard.progress?.(reply.doing, reply.share);
+      return;
+    }
+    this.#current = null;
+    if (reply.kind === "answers") heard.answers(reply.answers);
+    else if (reply.kind === "refused") heard.refused(reply.lines);
+    else heard.failed(reply.why);
+  }
+
+  #fail(why: string): void {
+    const heard = this.#current?.heard;
+    this.#current = null;
+    this.#worker?.terminate();
+    this.#worker = null;
+    this.#solver = null;
+    heard?.failed(why);
+  }
+}
+
+/** After the page has been painted and the browser has nothing more urgent. */
+export function whenIdle(work: () => void): void {
+  const idle = () =>
+    "requestIdleCallback" in globalThis
+      ? requestIdleCallback(work, { timeout: 4000 })
+      : setTimeout(work, 300);
+  if (document.readyState === "complete") idle();
+  else addEventListener("load", idle, { once: true });
+}

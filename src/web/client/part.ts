@@ -1,0 +1,40 @@
+/**
+ * A part of a page, fetched: the browser reads the document by itself, so no text becomes HTML by a script's hand
+ * (the content policy forbids that), and nothing in it runs.
+ */
+
+/** The part's elements, ready to be put into this page. Rejects with words for a person. */
+export function fetchPart(address: string, signal?: AbortSignal): Promise<DocumentFragment> {
+  return new Promise((resolve, reject) => {
+    const request = new XMLHttpRequest();
+    request.open("GET", address);
+    request.responseType = "document";
+    request.onload = () => {
+      const body = request.response instanceof Document ? request.response.body : null;
+      if (body === null) return reject(new Error(`the answer could not be read (${request.status})`));
+      if (request.status >= 400)
+        return reject(new Error(wordsOf(body) ?? `the answer was ${request.status}`));
+      const fragment = document.createDocumentFragment();
+      // A whole page was sent where a part was asked for: its main part is meant.
+      const from = body.querySelector("main") ?? body;
+      fragment.append(...[...from.childNodes].map((node) => document.adoptNode(node)));
+      resolve(fragment);
+    };
+    request.onerror = () => reject(new Error("Grazewell can't be reached just now"));
+    request.onabort = () => reject(new DOMException("dropped for a newer question", "AbortError"));
+    signal?.addEventListener("abort", () => request.abort(), { once: true });
+    request.send();
+  });
+}
+
+function wordsOf(body: HTMLElement): string | null {
+  const text = (body.querySelector("main") ?? body).textContent?.replaceAll(/\s+/g, " ").trim() ?? "";
+  return text === "" || text.length > 300 ? null : text;
+}
+
+/** An address with `name=value` in its query, once. */
+export function withQuery(address: string, name: string, value: string): string {
+  const url = new URL(address, location.href);
+  url.searchParams.set(name, value);
+  return `${url.pathname}${url.search}`;
+}
