@@ -125,7 +125,10 @@ export interface Desk {
 
 export interface Store extends Desk {
   readonly database: "sqlite" | "postgres";
-  /** All writes of `work` or none of them; reads see one moment. */
+  /**
+   * All writes of `work` or none of them; reads see one moment. `work` may be done again when another write came
+   * between, so it does nothing that can't be: it uses `desk` alone. Calling the store itself inside is a fault.
+   */
   together<T>(work: (desk: Desk) => Promise<T>): Promise<T>;
   /**
    * Does `work` once for a key; a repeat gets the first answer. The answer is kept in the same transaction as the
@@ -135,9 +138,12 @@ export interface Store extends Desk {
   close(): Promise<void>;
 }
 
-/** The store can't be used as it is: another program's, newer than this one, damaged, locked, not reached. */
+/**
+ * The store can't be used as it is: another program's, newer than this one, damaged, locked, not reached; or `refused`,
+ * a write that breaks its rules (an id twice, an entry of no tank), which the contract should have caught.
+ */
 export class StoreError extends Error {
-  readonly reason: "newer" | "foreign" | "damaged" | "busy" | "unreachable" | "cannot_write";
+  readonly reason: "newer" | "foreign" | "damaged" | "busy" | "unreachable" | "cannot_write" | "refused";
   /** What to do. */
   readonly fix: string;
   constructor(reason: StoreError["reason"], message: string, fix: string, options?: ErrorOptions) {

@@ -1,0 +1,38 @@
+/** What a database behind the store must offer: sqlite/ and postgres/ hold all in which the two differ. */
+import type { Kysely, Transaction } from "kysely";
+import type { Spelling, Tables } from "./tables.ts";
+
+export type Db = Kysely<Tables>;
+
+/** One durable setting as the database itself reports it. */
+export interface DurableSetting {
+  readonly name: string;
+  readonly value: string;
+  readonly wanted: readonly string[];
+}
+
+export interface Database {
+  readonly name: "sqlite" | "postgres";
+  /** Path or address, without a password: for messages. */
+  readonly place: string;
+  readonly spelling: Spelling;
+  /** Single statements that write nothing. */
+  readonly reads: Db;
+  /** All or nothing, and reads inside see one moment. */
+  transact<T>(work: (db: Transaction<Tables>) => Promise<T>): Promise<T>;
+  /** Names of the tables that stand there, whosever they are. */
+  tables(): Promise<readonly string[]>;
+  /** Inside the transaction that changes the shape: keeps other starts waiting, and marks the place as ours. */
+  claim(db: Transaction<Tables>): Promise<void>;
+  /** After the shape changed: makes it stand in the file itself. */
+  settle(): Promise<void>;
+  /** Copies all there is to a place of that label, and names it. */
+  copyAside(label: string): Promise<string>;
+  durableSettings(): Promise<readonly DurableSetting[]>;
+  /** The database's own check of itself: empty when nothing is wrong. */
+  faults(): Promise<readonly string[]>;
+  close(): Promise<void>;
+}
+
+/** Called before every statement; what it throws is taken for the database's own fault. For checks alone. */
+export type BeforeStatement = (sql: string) => void | Promise<void>;

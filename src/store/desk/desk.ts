@@ -1,0 +1,8 @@
+import type { Db } from "../database.ts";
+import type { Desk } from "../store.ts";
+import { entries } from "./entries.ts";
+import { keepersAndSettings } from "./keepers.ts";
+import { tanks } from "./tanks.ts";
+
+/** The desk over a connection: inside a transaction, all of it belongs to that. */
+export const deskOn = (db: Db): Desk => ({ ...keepersAndSettings(db), ...tanks(db), ...entries(db) });

@@ -1,0 +1,9 @@
+/** Every migration, in order: forward only, a new one at the end. */
+import { keeper } from "./0001-keeper.ts";
+import { tank } from "./0002-tank.ts";
+import { entry } from "./0003-entry.ts";
+import { reply } from "./0004-reply.ts";
+import { setting } from "./0005-setting.ts";
+import type { Migration } from "./migration.ts";
+
+export const MIGRATIONS: readonly Migration[] = [keeper, tank, entry, reply, setting];

@@ -1,0 +1,21 @@
+import { sql } from "kysely";
+import type { Db } from "../database.ts";
+
+/** Rows of every table of a schema, at one moment, in a schema beside it; without indexes and rules. Returns its name. */
+export async function copySchema(db: Db, schema: string, label: string): Promise<string> {
+  const copy = `${schema}_${label.replaceAll(/\W/g, "_")}`;
+  await db
+    .transaction()
+    .setIsolationLevel("repeatable read")
+    .execute(async (transaction) => {
+      await sql`CREATE SCHEMA ${sql.id(copy)}`.execute(transaction);
+      const { rows } = await sql<{ name: string }>`
+        SELECT table_name AS name FROM information_schema.tables WHERE table_schema = ${schema}`.execute(
+        transaction,
+      );
+      for (const { name } of rows) {
+        await sql`CREATE TABLE ${sql.id(copy, name)} AS TABLE ${sql.id(schema, name)}`.execute(transaction);
+      }
+    });
+  return copy;
+}

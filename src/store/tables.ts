@@ -1,0 +1,52 @@
+/**
+ * The tables as they are after the last migration, for the query builder and for backup.
+ * What was measured or decided stands in the `_version` tables and is never changed there. `tank` and `entry` carry
+ * the number of the latest version and what lists are asked by: all of it can be rebuilt, and `doctor` compares it.
+ */
+export interface Tables {
+  migration: { name: string; applied_at: string };
+  keeper: { id: string; name: string; added_at: string; added_by: string };
+  tank: { id: string; keeper_id: string; demonstration: number; version: number; kept: number };
+  tank_version: {
+    tank_id: string;
+    version: number;
+    saved_at: string;
+    saved_by: string;
+    kept: number;
+    /** JSON text. */
+    facts: string;
+  };
+  entry: {
+    id: string;
+    tank_id: string;
+    kind: string;
+    version: number;
+    kept: number;
+    on_day: string;
+    /** What a reading is of, so that the latest of each is found without reading bodies; null for other kinds. */
+    subject: string | null;
+  };
+  entry_version: {
+    entry_id: string;
+    version: number;
+    saved_at: string;
+    saved_by: string;
+    kept: number;
+    on_day: string;
+    /** JSON text. */
+    body: string;
+  };
+  /** `status` and `body` are null only inside the transaction that does the work. */
+  reply: { key: string; fingerprint: string; saved_at: string; status: number | null; body: string | null };
+  setting: { name: string; value: string; saved_at: string; saved_by: string };
+}
+
+export type TableName = keyof Tables;
+
+/** How one database spells what the two spell differently. */
+export interface Spelling {
+  /** Text that sorts by its bytes. */
+  readonly text: string;
+  /** After the closing bracket of a table. */
+  readonly tableEnd: string;
+}

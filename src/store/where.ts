@@ -1,0 +1,20 @@
+/** Where the store is: said, else DATABASE_URL, else a file among the user's own data. */
+import { homedir } from "node:os";
+import { join } from "node:path";
+
+export type Place =
+  | { readonly kind: "sqlite"; readonly file: string }
+  | { readonly kind: "postgres"; readonly url: string };
+
+type Environment = Readonly<Record<string, string | undefined>>;
+
+export function placeOf(where: string | undefined, env: Environment = process.env): Place {
+  const said = where ?? given(env["DATABASE_URL"]);
+  if (said === undefined) {
+    const data = given(env["XDG_DATA_HOME"]) ?? join(homedir(), ".local/share");
+    return { kind: "sqlite", file: join(data, "grazewell", "grazewell.db") };
+  }
+  return /^postgres(ql)?:\/\//.test(said) ? { kind: "postgres", url: said } : { kind: "sqlite", file: said };
+}
+
+const given = (text: string | undefined): string | undefined => (text === "" ? undefined : text);
