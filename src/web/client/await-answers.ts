@@ -1,21 +1,23 @@
 /**
- * Slots whose content takes the server a while: `data-await` marks one, `data-src` is the part's address. Filled where
- * it stands; what could not be worked out is said there, with a way to ask again.
+ * Slots whose content takes the server a while: `data-await` marks one, `data-src` is the part's address. So is the plan
+ * beside a question, `data-plan-part`: as answered so far; what is typed counts once it is sent, nothing is guessed.
+ * Filled where it stands; what could not be worked out is said there, with a way to ask again.
  */
 import { fetchPart } from "./part.ts";
 
 export function fillSlots(within: ParentNode): void {
-  for (const slot of within.querySelectorAll<HTMLElement>("[data-await]")) void fill(slot);
+  for (const slot of within.querySelectorAll<HTMLElement>("[data-await], [data-plan-part]")) void fill(slot);
 }
 
 async function fill(slot: HTMLElement): Promise<void> {
-  const address = slot.dataset["src"];
-  if (address === undefined || slot.ariaBusy === "true") return;
+  const address = slot.dataset["src"] ?? slot.dataset["planPart"];
+  if (address === undefined || address === "" || slot.ariaBusy === "true") return;
   slot.ariaBusy = "true";
   try {
     const part = await fetchPart(address);
     slot.replaceChildren(part);
     delete slot.dataset["await"];
+    delete slot.dataset["planPart"];
     // A part may have slots of its own.
     fillSlots(slot);
     slot.dispatchEvent(new CustomEvent("grazewell:filled", { bubbles: true }));

@@ -105,13 +105,3 @@ export class Engine {
     heard?.failed(why);
   }
 }
-
-/** After the page has been painted and the browser has nothing more urgent. */
-export function whenIdle(work: () => void): void {
-  const idle = () =>
-    "requestIdleCallback" in globalThis
-      ? requestIdleCallback(work, { timeout: 4000 })
-      : setTimeout(work, 300);
-  if (document.readyState === "complete") idle();
-  else addEventListener("load", idle, { once: true });
-}
