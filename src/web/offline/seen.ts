@@ -1,0 +1,31 @@
+/** What is said of a page that is shown without a connection. Text in, text out: no cache and no event here. */
+
+/** A kept page with the line that says when it was seen, as the first thing of its main part. */
+export async function withSeenLine(kept: Response): Promise<Response> {
+  const headers = new Headers(kept.headers);
+  // The text is written out anew, uncompressed.
+  for (const name of ["content-encoding", "content-length", "etag"]) headers.delete(name);
+  const html = seenOn(await kept.text(), seenWords(kept.headers.get("date")));
+  return new Response(html, { status: 200, headers });
+}
+
+export function seenOn(html: string, when: string): string {
+  const line = `<p class="seen-line" role="status">Seen on ${when}; not connected now.</p>`;
+  return html.replace(/<main\b[^>]*>/, (main) => main + line);
+}
+
+/** "26 Nov 2026, 22:14", in this machine's zone; "an earlier day" where the answer had no date. */
+export function seenWords(date: string | null): string {
+  const at = new Date(date ?? "");
+  if (Number.isNaN(at.getTime())) return "an earlier day";
+  const day = at.toLocaleDateString("en-GB", { day: "numeric", month: "short", year: "numeric" });
+  return `${day}, ${at.toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" })}`;
+}
+
+export const NOT_SEEN_POLICY =
+  "default-src 'none'; style-src 'self'; font-src 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+export function notSeenPage(sheet: string | null, crisis: string): string {
+  const style = sheet === null ? "" : `<link rel="stylesheet" href="${new URL(sheet).pathname}">`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Not connected – Grazewell</title><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark">${style}</head><body><main id="main"><h1>Not connected, and not seen before</h1><p>Grazewell can't be reached just now, and this page was not opened on this device before. Start Grazewell, or go back to a page that you saw.</p><p><a href="${crisis}">Something is wrong</a></p></main></body></html>`;
+}

@@ -1,0 +1,123 @@
+/**
+ * Opening offline: built files and the crisis page are fetched ahead, pages are kept as they are seen. Connected, every
+ * page comes fresh; not connected, the kept copy comes with a line that says when it was seen.
+ * Limits: reading only, nothing is written offline; what was never seen can't be shown. By hand, without a library.
+ */
+import { NOT_SEEN_POLICY, notSeenPage, withSeenLine } from "./seen.ts";
+
+/** The parts of a service worker's scope that are used: the DOM's types know a window alone. */
+interface Lasting extends Event {
+  waitUntil(work: Promise<unknown>): void;
+}
+interface Fetching extends Lasting {
+  readonly request: Request;
+  respondWith(response: Promise<Response>): void;
+}
+interface Scope {
+  readonly clients: {
+    claim(): Promise<void>;
+    matchAll(which: {
+      type: "window";
+      includeUncontrolled: true;
+    }): Promise<readonly { readonly url: string }[]>;
+  };
+  skipWaiting(): Promise<void>;
+  addEventListener(kind: "install" | "activate", heard: (event: Lasting) => void): void;
+  addEventListener(kind: "fetch", heard: (event: Fetching) => void): void;
+}
+const scope = globalThis as unknown as Scope;
+
+const BUILT = "grazewell-built";
+const PAGES = "grazewell-pages";
+/** Kept at most: the oldest go first. */
+const MOST_BUILT = 150;
+const MOST_PAGES = 60;
+const CRISIS = "/something-is-wrong";
+/** The engine is large, and offline nothing new is worked out in this piece. */
+const NOT_AHEAD = /engine-worker|\.wasm$|service-worker/;
+
+scope.addEventListener("install", (event) => {
+  event.waitUntil(fetchAhead().then(() => scope.skipWaiting()));
+});
+
+scope.addEventListener("activate", (event) => {
+  event.waitUntil(scope.clients.claim().then(keepOpenPages));
+});
+
+scope.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const { origin, pathname } = new URL(request.url);
+  if (request.method !== "GET" || origin !== location.origin) return;
+  if (pathname === "/assets/manifest.json" || pathname.startsWith("/api/")) return;
+  if (pathname.startsWith("/assets/")) event.respondWith(builtFile(request));
+  else event.respondWith(page(event));
+});
+
+async function fetchAhead(): Promise<void> {
+  const built = await caches.open(BUILT);
+  const addresses: unknown = await (await fetch("/assets/manifest.json")).json();
+  const wanted = Object.values(addresses as Record<string, string>).filter((one) => !NOT_AHEAD.test(one));
+  await built.addAll(wanted);
+  await keep(CRISIS);
+}
+
+/** The pages that were open before this worker was: the first bench among them. */
+async function keepOpenPages(): Promise<void> {
+  const open = await scope.clients.matchAll({ type: "window", includeUncontrolled: true });
+  await Promise.all(open.map(({ url }) => keep(url).catch(() => undefined)));
+}
+
+async function keep(address: string): Promise<void> {
+  await keepPage(new Request(address), await fetch(address));
+}
+
+async function builtFile(request: Request): Promise<Response> {
+  const built = await caches.open(BUILT);
+  const kept = await built.match(request, { ignoreVary: true });
+  if (kept !== undefined) return kept;
+  const fresh = await fetch(request);
+  if (fresh.ok) {
+    await built.put(request, fresh.clone());
+    await trim(built, MOST_BUILT);
+  }
+  return fresh;
+}
+
+async function page(event: Fetching): Promise<Response> {
+  const { request } = event;
+  try {
+    const fresh = await fetch(request);
+    event.waitUntil(keepPage(request, fresh.clone()));
+    return fresh;
+  } catch (error) {
+    const kept = await (await caches.open(PAGES)).match(request, { ignoreVary: true });
+    if (request.mode !== "navigate") {
+      if (kept === undefined) throw error;
+      return kept;
+    }
+    if (kept === undefined) return notSeen();
+    return withSeenLine(kept);
+  }
+}
+
+/** Whole pages and their parts; a failure or a file is not kept. */
+async function keepPage(request: Request, response: Response): Promise<void> {
+  if (!response.ok || response.redirected) return;
+  if (!(response.headers.get("content-type") ?? "").startsWith("text/html")) return;
+  const pages = await caches.open(PAGES);
+  // Put anew, so that the page seen last is the last to go.
+  await pages.delete(request, { ignoreVary: true });
+  await pages.put(request, response);
+  await trim(pages, MOST_PAGES, CRISIS);
+}
+
+async function notSeen(): Promise<Response> {
+  const [sheet] = (await (await caches.open(BUILT)).keys()).filter(({ url }) => url.endsWith(".css"));
+  const headers = { "content-type": "text/html; charset=utf-8", "content-security-policy": NOT_SEEN_POLICY };
+  return new Response(notSeenPage(sheet?.url ?? null, CRISIS), { status: 503, headers });
+}
+
+async function trim(cache: Cache, most: number, always = ""): Promise<void> {
+  const keys = (await cache.keys()).filter(({ url }) => new URL(url).pathname !== always);
+  await Promise.all(keys.slice(0, Math.max(0, keys.length - most)).map((key) => cache.delete(key)));
+}
