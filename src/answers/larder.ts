@@ -3,10 +3,13 @@ import { animals } from "../catalogue/index.ts";
 import type { LarderOutput } from "../contract/output/larder.ts";
 import type { FigureScene } from "../engine/larder/figures.ts";
 import { RATION_MG_C } from "../engine/larder/larder.ts";
-import { type Mouth, mouthsOf } from "../engine/larder/mouths.ts";
+import { type Mouth, mouthsOf, wantedFrom } from "../engine/larder/mouths.ts";
+import { twentyOf } from "../engine/numeric/quantile.ts";
 import { companyOf, isCrew, warmthOf } from "../engine/stocking/waves.ts";
+import { figureId } from "../engine/types/figure-id.ts";
 import { SHELF_NAME, SHELVES } from "../engine/types/shelf.ts";
 import type { TankFacts } from "../engine/types/tank.ts";
+import { TODAY } from "./figures/prefix.ts";
 import { type EnsembleChoice, larderScene, membersOf } from "./plan/plan-tank.ts";
 import { STATEMENT } from "./statement.ts";
 import { ENGINE_VERSION } from "./version.ts";
@@ -40,6 +43,7 @@ export function larderOutputOf(
   beside: LarderBeside | null,
 ): LarderOutput {
   const { low, central, high } = larder.total;
+  const { parts } = larder;
   return {
     schema: "grazewell.larder/1",
     engine: ENGINE_VERSION,
@@ -49,23 +53,49 @@ export function larderOutputOf(
     ration_mg_c: RATION_MG_C,
     shelves: SHELVES.map((shelf) => {
       const { supply, pessimistic } = larder.shelves[shelf];
+      const wanted = wantedFrom(mouths, shelf);
       return {
         id: shelf,
         name: SHELF_NAME[shelf],
         supply_mg_c_per_day: { low: supply.low, central: supply.central, high: supply.high },
         pessimistic_mg_c_per_day: pessimistic,
         supply_rations_per_day: supply.central / RATION_MG_C,
-        wanted_mg_c_per_day: mouths.reduce((sum, mouth) => sum + mouth.byShelfMgC[shelf], 0),
+        runs_mg_c_per_day: twentyOf(parts.map((part) => part.supply[shelf])),
+        wanted_mg_c_per_day: wanted,
+        balance_mg_c_per_day: {
+          low: supply.low - wanted,
+          central: supply.central - wanted,
+          high: supply.high - wanted,
+        },
+        figures: {
+          supply: figureId.supply(shelf),
+          pessimistic: figureId.pessimistic(shelf),
+          wanted: figureId.wanted(shelf),
+          balance: figureId.balance(shelf),
+        },
       };
     }),
     total_mg_c_per_day: { low, central, high },
+    total_figure: figureId.total(),
     mouths: mouths.map(({ animal, heads, needMgC, mostMgC, byShelfMgC }) => ({
       id: animal.id,
+      name: animal.commonName,
       heads,
       need_mg_c_per_day: needMgC,
       most_mg_c_per_day: mostMgC,
       need_rations_per_day: needMgC / RATION_MG_C,
       by_shelf_mg_c_per_day: { ...byShelfMgC },
+      figures: {
+        heads: figureId.present(animal.id),
+        need: figureId.mouthNeed(animal.id),
+        most: figureId.mouthMost(animal.id),
+        by_shelf: Object.fromEntries(
+          SHELVES.filter((shelf) => animal.diet[shelf] > 0).map((shelf) => [
+            shelf,
+            figureId.mouthShelf(animal.id, shelf),
+          ]),
+        ),
+      },
     })),
     what_if:
       beside === null
@@ -74,6 +104,9 @@ export function larderOutputOf(
             changes: [...beside.changes],
             today_central_mg_c_per_day: Object.fromEntries(
               SHELVES.map((shelf) => [shelf, beside.today.larder.shelves[shelf].supply.central]),
+            ),
+            today_figures: Object.fromEntries(
+              SHELVES.map((shelf) => [shelf, TODAY + figureId.supply(shelf)]),
             ),
           },
     statement: STATEMENT,

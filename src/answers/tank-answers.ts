@@ -33,7 +33,10 @@ export interface TankAnswers {
   readonly ahead: AheadOutput;
   /** The whole catalogue, each animal with how it fits this tank. */
   readonly animals: AnimalsOutput;
-  /** Every figure of the other parts, by its id. */
+  /**
+   * Every figure of the other parts, by its id. Ask by `workingOf(answers, id)` in working.ts: it also answers for facts
+   * of animals (`animal.ID.FACT`), which are made when asked for and are not among these.
+   */
   readonly workings: Readonly<Record<string, NonNullable<WorkingOutput["figure"]>>>;
 }
 

@@ -2,6 +2,8 @@
 import { animalById, modelParameters, sources } from "../catalogue/index.ts";
 import type { WorkingOutput } from "../contract/output/working.ts";
 import type { Figure } from "../engine/types/figure.ts";
+import { animalFigure } from "./figures/animal-facts.ts";
+import type { TankAnswers } from "./tank-answers.ts";
 import { ENGINE_VERSION } from "./version.ts";
 
 export function sourcesOf(keys: readonly string[]) {
@@ -9,6 +11,22 @@ export function sourcesOf(keys: readonly string[]) {
     const source = sources.get(key);
     return source === undefined ? [] : [{ key, title: source.title ?? source.about, opened: source.opened }];
   });
+}
+
+/** A figure down to its sources. */
+export type WorkingFigure = NonNullable<WorkingOutput["figure"]>;
+
+/**
+ * How a figure came about; null where the tank has none of that id. Facts of animals (`animal.ID.FACT`) belong to no
+ * tank: they are worked out here when asked for, so that answers need not carry a thousand of them.
+ */
+export function workingOf(answers: Pick<TankAnswers, "workings"> | null, id: string): WorkingFigure | null {
+  const known = answers?.workings[id];
+  if (known !== undefined) return known;
+  const [, animalId, fact] = /^(?:today\.|what_if\.)?animal\.([^.]+)\.([^.]+)$/.exec(id) ?? [];
+  const animal = animalById.get(animalId ?? "");
+  const figure = animal === undefined ? null : animalFigure(animal, fact ?? "");
+  return figure === null ? null : workingOutputOf(figure, []).figure;
 }
 
 export function workingOutputOf(figure: Figure | null, figures: readonly Figure[]): WorkingOutput {

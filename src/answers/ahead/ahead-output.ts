@@ -9,7 +9,9 @@ import {
   type Sheaf,
 } from "../../engine/ahead/forecast.ts";
 import { quantile } from "../../engine/numeric/quantile.ts";
+import { figureId } from "../../engine/types/figure-id.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
+import { WHAT_IF } from "../figures/prefix.ts";
 import type { EnsembleChoice } from "../plan/plan-tank.ts";
 import { STATEMENT } from "../statement.ts";
 import { ENGINE_VERSION } from "../version.ts";
@@ -32,8 +34,8 @@ export function aheadOutputOf(report: AheadReport, facts: TankFacts, choice: Ens
     tank: { name: facts.name, as_of: facts.asOf, assumed: [...facts.assumed] },
     with_plan: withPlan,
     weeks: Array.from({ length: weeks }, (_, week) => addDays(facts.asOf, week * ROW_DAYS)),
-    as_it_is: outlookJson(asItIs, facts),
-    what_if: whatIf === null ? null : { changes: [...changes], outlook: outlookJson(whatIf, facts) },
+    as_it_is: outlookJson(asItIs, facts, ""),
+    what_if: whatIf === null ? null : { changes: [...changes], outlook: outlookJson(whatIf, facts, WHAT_IF) },
     warnings: [...warnings],
     would_sharpen: sharpen.map(({ fact, label, ask }) => ({ fact, label, ask })),
     statement: STATEMENT,
@@ -42,17 +44,29 @@ export function aheadOutputOf(report: AheadReport, facts: TankFacts, choice: Ens
 
 type OutlookJson = AheadOutput["as_it_is"];
 
-function outlookJson({ course: { forecast }, chances, kinds }: Outlook, facts: TankFacts): OutlookJson {
+function outlookJson(
+  { course: { forecast }, chances, kinds }: Outlook,
+  facts: TankFacts,
+  prefix: string,
+): OutlookJson {
   const on = (week: number) => addDays(facts.asOf, Math.round(week) * ROW_DAYS);
   const quantities = (Object.keys(QUANTITIES) as QuantityId[]).filter(
     (id) => facts.sandM2.central > 0 || !id.endsWith("_sand"),
   );
+  const dawn = conditionsOf(forecast.dawnOxygen);
   return {
     quantities: quantities.map((id) => {
       const sheaf = forecast.quantities[id];
-      return { id, ...QUANTITIES[id], ...quantilesOf(sheaf), runs: runsOf(sheaf) };
+      return {
+        id,
+        ...QUANTITIES[id],
+        ...quantilesOf(sheaf),
+        runs: runsOf(sheaf),
+        figure: prefix + figureId.quantity(id),
+      };
     }),
-    dawn_oxygen_mg_per_l: conditionsOf(forecast.dawnOxygen),
+    dawn_oxygen_mg_per_l: dawn,
+    dawn_oxygen_figure: dawn.q50.some((value) => value !== null) ? prefix + figureId.dawnOxygen() : null,
     kinds: kinds.map((kind) => {
       const { heads, condition } = forecast.kinds.find(({ id }) => id === kind.animal.id)!;
       return {
@@ -67,6 +81,13 @@ function outlookJson({ course: { forecast }, chances, kinds }: Outlook, facts: T
         heads_alive: quantilesOf(heads),
         heads_alive_runs: runsOf(heads),
         condition_by_week: conditionsOf(condition),
+        figures: {
+          heads: prefix + figureId.kind(kind.animal.id, "heads"),
+          alive: prefix + figureId.kind(kind.animal.id, "alive"),
+          aged: prefix + figureId.kind(kind.animal.id, "aged"),
+          starves: prefix + figureId.kind(kind.animal.id, "starves"),
+          condition: kind.condition === null ? null : prefix + figureId.kind(kind.animal.id, "condition"),
+        },
       };
     }),
     chances: chances.map(({ limit, of20, alreadyOf20, firstWeek, missing }) => ({
@@ -84,6 +105,7 @@ function outlookJson({ course: { forecast }, chances, kinds }: Outlook, facts: T
           : { early: on(firstWeek.low), middle: on(firstWeek.central), late: on(firstWeek.high) },
       word: chanceWord(of20),
       missing,
+      figures: { chance: prefix + figureId.chance(limit.id), limit: prefix + figureId.limit(limit.id) },
     })),
   };
 }

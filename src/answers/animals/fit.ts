@@ -18,7 +18,7 @@ export interface Fit {
   /** What stands against it, what lasts first. */
   readonly reasons: readonly Reason[];
   /** What keeps the plan from one more. */
-  readonly binding: { readonly kind: string; readonly text: string } | null;
+  readonly binding: { readonly kind: string; readonly text: string; readonly figure: string | null } | null;
   /** Why it fits and is not in the plan. */
   readonly notNeeded: string | null;
   /** Runs of 20 with half or more alive after 90 days, where it lives here or is planned. */

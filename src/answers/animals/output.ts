@@ -3,7 +3,9 @@ import { sources } from "../../catalogue/index.ts";
 import type { AnimalsOutput } from "../../contract/output/animals.ts";
 import { RATION_MG_C } from "../../engine/larder/larder.ts";
 import type { Animal } from "../../engine/types/animal.ts";
+import { figureId } from "../../engine/types/figure-id.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
+import { factsShown } from "../figures/animal-facts.ts";
 import { STATEMENT } from "../statement.ts";
 import { ENGINE_VERSION } from "../version.ts";
 import { cautionsOf } from "./cautions.ts";
@@ -56,20 +58,26 @@ function animalJson(animal: Animal, fit: Fit | null): AnimalsOutput["animals"][n
       const source = sources.get(key);
       return { key, title: source?.title ?? source?.about ?? "", opened: source?.opened ?? "none" };
     }),
-    fit: fit === null ? null : fitJson(fit),
+    figures: Object.fromEntries(factsShown(animal).map((fact) => [fact, figureId.animal(animal.id, fact)])),
+    fit: fit === null ? null : fitJson(animal.id, fit),
   };
 }
 
-function fitJson(fit: Fit): NonNullable<AnimalsOutput["animals"][number]["fit"]> {
+function fitJson(id: string, fit: Fit): NonNullable<AnimalsOutput["animals"][number]["fit"]> {
   const { status, headsHere, planned, reasons, binding, notNeeded, aliveOf20, shortMgC } = fit;
   return {
     status,
     heads_here: headsHere,
-    planned: planned.map((row) => ({ ...row })),
-    reasons: reasons.map(({ code, text, until }) => ({ code, text, until })),
-    binding: binding === null ? null : { kind: binding.kind, text: binding.text },
+    planned: planned.map((row) => ({ ...row, figure: figureId.waveCount(row.wave, id) })),
+    reasons: reasons.map(({ code, text, until, figure }) => ({ code, text, until, figure: figure ?? null })),
+    binding: binding === null ? null : { kind: binding.kind, text: binding.text, figure: binding.figure },
     not_needed: notNeeded,
     alive_of_20: aliveOf20,
     short_by_mg_c_per_day: shortMgC,
+    figures: {
+      heads_here: headsHere > 0 ? figureId.present(id) : null,
+      alive: aliveOf20 === null ? null : figureId.checkAlive(id),
+      short_by: shortMgC > 0 ? figureId.fedByHand(id) : null,
+    },
   };
 }

@@ -4,6 +4,7 @@ import { figure } from "../../contract/quantity/show.ts";
 import { FACT_LABELS } from "../../contract/tank-file/labels.ts";
 import type { TankFileResult } from "../../contract/tank-file/read.ts";
 import type { Estimate, Known } from "../../engine/types/estimate.ts";
+import { figureId } from "../../engine/types/figure-id.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 
 type Read = Extract<CheckOutput, { ok: true }>;
@@ -46,7 +47,7 @@ function factsOf(facts: TankFacts): Read["facts"] {
     const value = facts[field];
     if (!isEstimate(value)) return [];
     const { low, central, high, origin, how } = value;
-    return [{ field, label, low, central, high, unit, origin, how }];
+    return [{ field, label, low, central, high, unit, origin, how, figure: figureId.tank(field) }];
   });
 }
 
@@ -61,6 +62,7 @@ function assumedOf(facts: TankFacts): Read["assumed"] {
       taken_as: takenAs(facts[field], unit),
       answer: entry,
       matters,
+      figure: isEstimate(facts[field]) || typeof facts[field] === "number" ? figureId.tank(field) : null,
     }))
     .sort((a, b) => RANK[a.matters] - RANK[b.matters]);
 }

@@ -10,8 +10,8 @@ import {
 import { wrap } from "../../answers/words.ts";
 import { sourcesOf, workingOutputOf } from "../../answers/working.ts";
 import { animalById, modelParameters } from "../../catalogue/index.ts";
-import { spreadText } from "../../engine/larder/figures.ts";
 import type { Figure } from "../../engine/types/figure.ts";
+import { spreadText } from "../../engine/types/link.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
 import { planOf } from "../plan/plan-of.ts";
 import { readTank } from "../read-tank.ts";

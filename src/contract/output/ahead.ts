@@ -1,6 +1,6 @@
 /** What `grazewell ahead --json` prints. A change that breaks a reader gets a new number in `schema`. */
 import { z } from "zod";
-import { spreadSchema } from "./waves.ts";
+import { figureId, spreadSchema } from "./waves.ts";
 
 const figure = z.number();
 const date = z.iso.date();
@@ -18,6 +18,7 @@ const quantity = z.strictObject({
   q75: perWeek,
   q95: perWeek,
   runs: z.array(perWeek).describe("twenty runs of the ensemble, a value a week"),
+  figure: figureId.describe("its working has the band of every week"),
 });
 
 const kind = z.strictObject({
@@ -32,6 +33,13 @@ const kind = z.strictObject({
   heads_alive: z.strictObject({ q05: perWeek, q25: perWeek, q50: perWeek, q75: perWeek, q95: perWeek }),
   heads_alive_runs: z.array(perWeek),
   condition_by_week: z.strictObject({ q05: perWeekOrNone, q50: perWeekOrNone, q95: perWeekOrNone }),
+  figures: z.strictObject({
+    heads: figureId,
+    alive: figureId,
+    aged: figureId,
+    starves: figureId,
+    condition: figureId.nullable(),
+  }),
 });
 
 const chance = z.strictObject({
@@ -52,6 +60,7 @@ const chance = z.strictObject({
     .string()
     .nullable()
     .describe("what it would take to make this the chance of this tank; null: enough is known"),
+  figures: z.strictObject({ chance: figureId, limit: figureId }),
 });
 
 const outlook = z.strictObject({
@@ -59,6 +68,7 @@ const outlook = z.strictObject({
   dawn_oxygen_mg_per_l: z
     .strictObject({ q05: perWeekOrNone, q50: perWeekOrNone, q95: perWeekOrNone })
     .describe("a diagnostic: nothing in the runs depends on it"),
+  dawn_oxygen_figure: figureId.nullable().describe("null where too few runs have any"),
   kinds: z.array(kind),
   chances: z.array(chance),
 });

@@ -1,5 +1,6 @@
 /** What `grazewell check --json` prints. A change that breaks a reader gets a new number in `schema`. */
 import { z } from "zod";
+import { figureId } from "./waves.ts";
 
 const place = {
   path: z.string().describe("place in the file, e.g. animals_present[1].count"),
@@ -47,6 +48,7 @@ const fact = z.strictObject({
   unit: z.string(),
   origin: z.enum(["stated", "derived", "assumed"]),
   how: z.string(),
+  figure: figureId,
 });
 
 const assumption = z.strictObject({
@@ -55,6 +57,7 @@ const assumption = z.strictObject({
   taken_as: z.string(),
   answer: z.string().describe("the entry of the tank file that would replace it"),
   matters: z.enum(["much", "some", "little"]).describe("for the size of a crew; judgement"),
+  figure: figureId.nullable().describe("null where it is a choice, not a number"),
 });
 
 export const checkOutput = z.discriminatedUnion("ok", [

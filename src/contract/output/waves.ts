@@ -5,6 +5,9 @@ const figure = z.number();
 const id = z.string().describe("key of the catalogue");
 const date = z.iso.date();
 export const spreadSchema = z.strictObject({ low: figure, central: figure, high: figure });
+/** Key of a number's working: `grazewell working ID FILE`, or the page of that address. */
+export const figureId = z.string().describe("id of the working");
+const noFigure = figureId.nullable();
 const perShelf = z.record(z.string(), figure).describe("shelf -> mg C a day");
 
 export const wavesOutput = z.strictObject({
@@ -19,11 +22,17 @@ export const wavesOutput = z.strictObject({
     age_days: spreadSchema,
     assumed: z.array(z.string()),
     unknown_animals: z.array(z.string()).describe("as typed; the plan does not reckon with them"),
+    figures: z.strictObject({ water: figureId, age: figureId }),
   }),
   kind: z.enum(["waves", "nothing_yet"]),
   because: z.array(z.string()).describe("why nothing yet; empty where there are waves"),
+  because_figures: z.array(noFigure).describe("of the number in each; null where it tells none"),
   look_again_on: date.nullable(),
+  look_again_figure: noFigure,
   proven_optimal: z.boolean(),
+  to_add: z
+    .array(z.strictObject({ id, name: z.string(), count: z.int(), figure: figureId }))
+    .describe("heads to add in all, over the waves"),
   waves: z.array(
     z.strictObject({
       number: z.int(),
@@ -39,10 +48,11 @@ export const wavesOutput = z.strictObject({
           name: z.string(),
           count: z.int(),
           eats: z.array(z.string()),
-          binding: z.strictObject({ kind: z.string(), text: z.string() }),
+          binding: z.strictObject({ kind: z.string(), text: z.string(), figure: noFigure }),
           cautions: z.array(z.string()),
           only_if: z.array(z.string()),
           spare_shells: z.int(),
+          figures: z.strictObject({ count: figureId, spare_shells: noFigure }),
         }),
       ),
       supply_pessimistic_mg_c_per_day: perShelf.describe(
@@ -50,6 +60,13 @@ export const wavesOutput = z.strictObject({
       ),
       supply_central_mg_c_per_day: perShelf,
       eaten_central_mg_c_per_day: perShelf,
+      figures: z.strictObject({
+        from: figureId,
+        safe_start: figureId,
+        shelves: z
+          .record(z.string(), z.strictObject({ pessimistic: figureId, central: figureId, eaten: figureId }))
+          .describe("shelf -> figures of the three amounts above"),
+      }),
     }),
   ),
   refused: z.array(
@@ -60,10 +77,13 @@ export const wavesOutput = z.strictObject({
       reasons: z.array(z.string()),
       until: z.array(z.string()),
       codes: z.array(z.string()),
+      figures: z.array(noFigure).describe("of the number in each reason; null where it tells none"),
     }),
   ),
-  fits_but_not_needed: z.array(z.strictObject({ id, name: z.string(), why: z.string() })),
-  left_to_hand: z.array(z.strictObject({ shelf: z.string(), mg_c_per_day: figure, text: z.string() })),
+  fits_but_not_needed: z.array(z.strictObject({ id, name: z.string(), why: z.string(), figure: noFigure })),
+  left_to_hand: z.array(
+    z.strictObject({ shelf: z.string(), mg_c_per_day: figure, text: z.string(), figure: figureId }),
+  ),
   fed_by_hand: z.array(
     z.strictObject({
       id,
@@ -71,6 +91,7 @@ export const wavesOutput = z.strictObject({
       standing: z.enum(["resident", "wished", "planned"]),
       mg_c_per_day: figure,
       dry_feed_mg_per_day: figure,
+      figures: z.strictObject({ food: figureId, dry_feed: figureId }),
     }),
   ),
   wishes: z.array(
@@ -79,6 +100,7 @@ export const wavesOutput = z.strictObject({
       name: z.string(),
       status: z.enum(["in_plan", "refused"]),
       costs: z.array(z.strictObject({ id, fewer: z.int() })),
+      figure: noFigure.describe("of the costs; null where it is refused"),
     }),
   ),
   check: z
@@ -92,11 +114,12 @@ export const wavesOutput = z.strictObject({
         aged_of_20: z.int(),
         condition: figure.nullable(),
         explained: z.string().nullable(),
+        figures: z.strictObject({ alive: figureId, aged: figureId, condition: noFigure }),
       }),
     )
     .describe("each kind, 90 days after its last arrival"),
   mends: z
-    .array(z.strictObject({ id, from: z.int(), to: z.int(), fed_of_20: z.int() }))
+    .array(z.strictObject({ id, from: z.int(), to: z.int(), fed_of_20: z.int(), figure: figureId }))
     .describe("numbers cut because the forecast starved them"),
   would_change: z.array(
     z.strictObject({
@@ -108,6 +131,7 @@ export const wavesOutput = z.strictObject({
       larder_if_high_mg_c_per_day: figure,
       heads_if_low: z.int().nullable(),
       heads_if_high: z.int().nullable(),
+      figure: figureId,
     }),
   ),
   limit_costs: z.array(
@@ -119,6 +143,7 @@ export const wavesOutput = z.strictObject({
       uneaten_mg_c_per_day: figure,
       uneaten_without_mg_c_per_day: figure,
       changes: z.array(z.string()),
+      figure: figureId,
     }),
   ),
   what_if: z
@@ -127,7 +152,7 @@ export const wavesOutput = z.strictObject({
       today: z.strictObject({
         kind: z.enum(["waves", "nothing_yet"]),
         animals: z
-          .array(z.strictObject({ id, count: z.int() }))
+          .array(z.strictObject({ id, count: z.int(), figure: figureId }))
           .describe("to add in all, without the changes"),
       }),
     })

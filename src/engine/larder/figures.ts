@@ -5,6 +5,7 @@
 import { PARAMETER_SYMBOLS } from "../balance/parameters.ts";
 import type { Estimate } from "../types/estimate.ts";
 import type { Figure, WorkingInput, WorkingParameter } from "../types/figure.ts";
+import { round3, spreadText } from "../types/link.ts";
 import { SHELF_NAME, type ShelfId } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import type { Larder } from "./larder.ts";
@@ -275,23 +276,6 @@ function parametersOf(symbols: readonly string[], table: ParameterTable): Workin
       const parameter = table.get(symbol);
       return parameter === undefined ? [] : [{ symbol, spread: parameter.spread, unit: parameter.unit }];
     });
-}
-
-/** "12 mg C/d (5 to 30)", or the bare value where it is exact. */
-export function spreadText(
-  { low, central, high }: { low: number; central: number; high: number },
-  unit: string,
-): string {
-  // A bare ratio has the unit 1, which nobody says.
-  const amount = unit === "1" ? round3(central) : `${round3(central)} ${unit}`;
-  return low === high ? amount : `${amount} (${round3(low)} to ${round3(high)})`;
-}
-
-/** Three figures, without an exponent where a person would not write one. */
-export function round3(value: number): string {
-  if (value === 0) return "0";
-  const rounded = Number(value.toPrecision(3));
-  return Math.abs(rounded) >= 1e-4 && Math.abs(rounded) < 1e6 ? String(rounded) : rounded.toExponential(2);
 }
 
 /** Symbols of the parameters that a shelf's supply is drawn from. */

@@ -29,3 +29,7 @@ export function mouthsOf(residents: readonly { animal: Animal; heads: number }[]
     };
   });
 }
+
+/** What all mouths together need of one shelf, mg C a day. */
+export const wantedFrom = (mouths: readonly Mouth[], shelf: ShelfId): number =>
+  mouths.reduce((sum, mouth) => sum + mouth.byShelfMgC[shelf], 0);

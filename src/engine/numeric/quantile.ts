@@ -25,3 +25,9 @@ export function bandOf(sample: ArrayLike<number>): { low: number; central: numbe
     high: quantileOfSorted(sorted, 0.95),
   };
 }
+
+/** A sample as twenty runs of equal weight: its quantiles of 2.5, 7.5 ... 97.5 %, the least first. */
+export function twentyOf(sample: ArrayLike<number>): number[] {
+  const sorted = Float64Array.from(sample).sort();
+  return Array.from({ length: 20 }, (_, run) => quantileOfSorted(sorted, (run + 0.5) / 20));
+}

@@ -31,11 +31,14 @@ export function assemble(
     .map(({ animal }) => animal.commonName);
   const waves = wavesOf(request, drafts, limits, crewNames);
   const { refused, spare } = sortOut(request, drafts, limits);
-  const { because, lookAgain } =
-    waves.length > 0 ? { because: [], lookAgain: null } : nothingYet(facts, drafts, refused, spare);
+  const { because, becauseFigures, lookAgain } =
+    waves.length > 0
+      ? { because: [], becauseFigures: [], lookAgain: null }
+      : nothingYet(facts, drafts, refused, spare);
   return {
     kind: waves.length > 0 ? "waves" : "nothing_yet",
     because,
+    becauseFigures,
     lookAgain,
     waves,
     refused,

@@ -1,8 +1,8 @@
 /** The plan's numbers as figures: heads of a kind, what it needs, in how many runs it lives. docs/model/stocking.md. */
 
-import { round3 } from "../larder/figures.ts";
 import { RATION_MG_C } from "../larder/larder.ts";
 import type { Figure } from "../types/figure.ts";
+import { round3 } from "../types/link.ts";
 import { SHELF_NAME, SHELVES } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import { CHECK_DAYS } from "./check.ts";

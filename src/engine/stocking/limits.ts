@@ -4,6 +4,7 @@
  */
 
 import type { Animal } from "../types/animal.ts";
+import { figureId } from "../types/figure-id.ts";
 import { SHELF_NAME, SHELVES, type ShelfId } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import { wouldEat } from "./enemies.ts";
@@ -12,12 +13,14 @@ import type { Prices } from "./prices.ts";
 import { breakEven, type Candidate, Programme, takenAlone } from "./programme.ts";
 import { ALL_LIMITS, draftWaves, type Limits, type PlanningTools, type WaveDraft } from "./waves.ts";
 
-export type Binding =
-  | { readonly kind: "food"; readonly shelves: readonly ShelfId[]; readonly text: string }
-  | { readonly kind: "room"; readonly text: string }
-  | { readonly kind: "company"; readonly text: string }
-  | { readonly kind: "forecast"; readonly text: string }
-  | { readonly kind: "worth"; readonly text: string };
+export type Binding = (
+  | { readonly kind: "food"; readonly shelves: readonly ShelfId[] }
+  | { readonly kind: "room" | "company" | "forecast" | "worth" }
+) & {
+  readonly text: string;
+  /** What the text rests on; null where that is no figure. */
+  readonly figure: string | null;
+};
 
 /** What keeps a kind of the plan from one head more, given all the others. */
 export function bindingOf(
@@ -30,17 +33,26 @@ export function bindingOf(
   const { programme, answer } = draft;
   const candidate = programme.input.candidates.find(({ animal }) => animal.id === id);
   if (candidate === undefined)
-    return { kind: "company", text: enemyText(id, draft) ?? "it is no candidate of this plan" };
+    return {
+      kind: "company",
+      text: enemyText(id, draft) ?? "it is no candidate of this plan",
+      figure: null,
+    };
   const { animal } = candidate;
   const heads = answer.heads.get(id) ?? 0;
   const mended = limits.mended.get(id);
   if (mended !== undefined && heads >= mended) {
-    return { kind: "forecast", text: "the forecast: more of them are not alive at 90 days in 15 of 20 runs" };
+    return {
+      kind: "forecast",
+      text: "the forecast: more of them are not alive at 90 days in 15 of 20 runs",
+      figure: figureId.mend(id),
+    };
   }
   if (animal.maxPerTank !== null && heads >= animal.maxPerTank) {
     return {
       kind: "company",
       text: `company: no more than ${animal.maxPerTank} ${animal.maxPerTank === 1 ? "does well" : "get on"} in one tank`,
+      figure: figureId.animal(id, "max_per_tank"),
     };
   }
   const room = Math.floor(facts.displayL.central / animal.spacingLitresPerAnimal.central);
@@ -48,6 +60,7 @@ export function bindingOf(
     return {
       kind: "room",
       text: `room: one for each ${animal.spacingLitresPerAnimal.central} L (habit, not measured)`,
+      figure: figureId.animal(id, "spacing"),
     };
   }
   const next = Math.max(heads + 1, heads === 0 ? candidate.groupMin : 0);
@@ -57,9 +70,14 @@ export function bindingOf(
       kind: "food",
       shelves,
       text: `food: at the pessimistic supply there is none left for another on ${shelves.map((s) => SHELF_NAME[s]).join(", ")}`,
+      figure: shelves[0] === undefined ? null : figureId.pessimistic(shelves[0]),
     };
   }
-  return { kind: "worth", text: "worth: what it would still eat is little; others have it already" };
+  return {
+    kind: "worth",
+    text: "worth: what it would still eat is little; others have it already",
+    figure: null,
+  };
 }
 
 /** Why a kind that suits the tank stays out whatever it eats: something chosen would eat it or be eaten; or null. */

@@ -1,5 +1,6 @@
 /** "Nothing yet, because ...": why a plan buys nobody, and whether looking again would help. */
 import { RATION_MG_C } from "../larder/larder.ts";
+import { figureId } from "../types/figure-id.ts";
 import { SHELVES } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import type { Refused, Spare } from "./plan-shape.ts";
@@ -13,6 +14,7 @@ const MOST_TOLD = 3;
 
 interface NothingYet {
   readonly because: readonly string[];
+  readonly becauseFigures: readonly (string | null)[];
   /** ISO date, or null where no date would change the answer. */
   readonly lookAgain: string | null;
 }
@@ -24,9 +26,11 @@ export function nothingYet(
   spare: readonly Spare[],
 ): NothingYet {
   if (facts.medicines.length > 0 || facts.trouble !== null) {
-    return { because: firstToMend(refused), lookAgain: null };
+    const because = firstToMend(refused);
+    return { because, becauseFigures: because.map(() => null), lookAgain: null };
   }
   const because: string[] = [];
+  let offer: string | null = null;
   const last = drafts.at(-1);
   if (last !== undefined && last.answer.handFed.size > 0) {
     because.push("Those already there do not find enough: feed them by hand, or give some away.");
@@ -37,9 +41,8 @@ export function nothingYet(
   if (last !== undefined && someSuit) {
     const total = SHELVES.reduce((sum, shelf) => sum + last.supply.pessimistic[shelf], 0);
     const rations = (total / RATION_MG_C).toPrecision(2);
-    because.push(
-      `In 15 of 20 runs the larder offers ${rations} rations a day in all by ${addDays(facts.asOf, last.date.day)}; no animal that suits this tank could live on what it reaches of that.`,
-    );
+    offer = `In 15 of 20 runs the larder offers ${rations} rations a day in all by ${addDays(facts.asOf, last.date.day)}; no animal that suits this tank could live on what it reaches of that.`;
+    because.push(offer);
     if (facts.ageDays.central < YOUNG_DAYS)
       because.push("The tank is young: film and diatoms come first, the crew after them.");
   }
@@ -48,7 +51,8 @@ export function nothingYet(
     because.push(`${someSuit ? "Of the other kinds" : "No kind suits this tank as it is"}: ${tally}.`);
   const timeHelps = someSuit || unsuited.some(({ reasons }) => reasons[0]?.code === "age");
   const days = Math.max(LOOK_AGAIN_DAYS, drafts[0]?.date.day ?? 0);
-  return { because, lookAgain: timeHelps ? addDays(facts.asOf, days) : null };
+  const becauseFigures = because.map((text) => (text === offer ? figureId.offered() : null));
+  return { because, becauseFigures, lookAgain: timeHelps ? addDays(facts.asOf, days) : null };
 }
 
 function firstToMend(refused: readonly Refused[]): string[] {

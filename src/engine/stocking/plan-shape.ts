@@ -43,6 +43,8 @@ export interface Refused {
 export interface Spare {
   readonly animal: Animal;
   readonly why: string;
+  /** What the reason rests on; null where that is no figure. */
+  readonly figure: string | null;
 }
 
 /** A shelf that the crew does not eat down, and whose job it then is. */
@@ -91,6 +93,8 @@ export interface Plan {
   readonly kind: "waves" | "nothing_yet";
   /** Why nothing yet, or nothing more; empty for a plan with waves. */
   readonly because: readonly string[];
+  /** Of the number in each; null where it tells none. */
+  readonly becauseFigures: readonly (string | null)[];
   /** Day to look again, where nothing is planned. */
   readonly lookAgain: string | null;
   readonly waves: readonly Wave[];

@@ -1,5 +1,6 @@
 /** Everyone who is not in the plan: refused and why, or fit and not needed. */
 import { RATION_MG_C } from "../larder/larder.ts";
+import { figureId } from "../types/figure-id.ts";
 import { aloneOf, bindingOf, enemyText } from "./limits.ts";
 import type { PlanRequest, Refused, Spare } from "./plan-shape.ts";
 import { type Reason, statusOf } from "./suitability.ts";
@@ -37,25 +38,26 @@ export function sortOut(
       spare.push({
         animal,
         why: "comes as a culture of hundreds and settles its own number; not counted by the head",
+        figure: null,
       });
       continue;
     }
     const enemy = enemyText(animal.id, last);
     if (enemy !== null) {
-      spare.push({ animal, why: enemy });
+      spare.push({ animal, why: enemy, figure: null });
       continue;
     }
     const groupMin = leastGroup(animal);
     const alone = aloneOf(animal, groupMin, last, warmth);
     if (limits.mended.get(animal.id) === 0) {
-      refused.push({ animal, status: "not_yet", reasons: [starvesInForecast()] });
+      refused.push({ animal, status: "not_yet", reasons: [starvesInForecast(animal.id)] });
     } else if (!alone.enough) {
-      refused.push({ animal, status: "not_yet", reasons: [starves(groupMin, alone)] });
+      refused.push({ animal, status: "not_yet", reasons: [starves(animal.id, groupMin, alone)] });
     } else {
       // Time lifts what stands against it today, and the plan would still leave it out: that is the reason to give.
       const lifted = today.flatMap(({ until }) => (until === null ? [] : [until])).join(", ");
-      const { text } = bindingOf(animal.id, last, request.facts, limits, request.solve);
-      spare.push({ animal, why: lifted === "" ? text : `${lifted}; even then, ${text}` });
+      const { text, figure } = bindingOf(animal.id, last, request.facts, limits, request.solve);
+      spare.push({ animal, why: lifted === "" ? text : `${lifted}; even then, ${text}`, figure });
     }
   }
   return { refused, spare };
@@ -71,7 +73,11 @@ function lastingFirst(reasons: readonly Reason[]): Reason[] {
   return [...reasons].sort((a, b) => rank(a) - rank(b));
 }
 
-function starves(heads: number, { needMgC, takesMgC }: { needMgC: number; takesMgC: number }): Reason {
+function starves(
+  id: string,
+  heads: number,
+  { needMgC, takesMgC }: { needMgC: number; takesMgC: number },
+): Reason {
   const who = heads > 1 ? `The least group of ${heads} needs` : "One needs";
   const needs = rations(needMgC);
   const given = rations(takesMgC);
@@ -79,13 +85,15 @@ function starves(heads: number, { needMgC, takesMgC }: { needMgC: number; takesM
     code: "starves",
     text: `${who} ${needs} rations a day and may starve: in 15 of 20 runs its shelves would give it ${given === needs ? "a little less" : given}, even alone.`,
     until: "once the larder has grown, or if you wish for it and feed it by hand",
+    figure: figureId.alone(id),
   };
 }
 
-const starvesInForecast = (): Reason => ({
+const starvesInForecast = (id: string): Reason => ({
   code: "starves",
   text: "In the forecast it is not alive at 90 days in 15 of 20 runs: it may starve here.",
   until: "once the larder has grown",
+  figure: figureId.mend(id),
 });
 
 const rations = (mgC: number): string => (mgC / RATION_MG_C).toPrecision(2);

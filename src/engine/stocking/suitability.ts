@@ -3,6 +3,7 @@
  * Each reason says what stands against it and, where that can change, what would have to be so.
  */
 import type { Animal, AnimalRisk, KeeperLevel } from "../types/animal.ts";
+import { figureId } from "../types/figure-id.ts";
 import type { TankFacts } from "../types/tank.ts";
 
 export type ReasonCode =
@@ -36,6 +37,8 @@ export interface Reason {
   readonly text: string;
   /** What would lift it ("once ..."), or null where nothing in this tank will. */
   readonly until: string | null;
+  /** Figure of the number in the text; left out where it tells none. */
+  readonly figure?: string;
 }
 
 export interface Suitability {
@@ -113,24 +116,26 @@ function shopReasons({ id, priceBand }: Animal, facts: TankFacts): Reason[] {
         "price",
         `Its price band is ${priceBand} of 4; you set ${facts.priceBandMax} as the most.`,
         `once you allow price band ${priceBand}`,
+        figureId.animal(id, "price_band"),
       ),
     );
   }
   return reasons;
 }
 
-function roomReasons({ minTankLitres }: Animal, { displayL }: TankFacts): Reason[] {
+function roomReasons({ id, minTankLitres }: Animal, { displayL }: TankFacts): Reason[] {
   if (displayL.central >= minTankLitres) return [];
   return [
     never(
       "volume",
       `It wants at least ${minTankLitres} L; this display holds about ${Math.round(displayL.central)} L.`,
+      figureId.animal(id, "min_tank"),
     ),
   ];
 }
 
 function timeReasons(
-  { minTankAgeDays, minTankAgeReason, keeperLevel }: Animal,
+  { id, minTankAgeDays, minTankAgeReason, keeperLevel }: Animal,
   day: SuitabilityDay,
 ): Reason[] {
   const { facts, daysAhead } = day;
@@ -143,6 +148,7 @@ function timeReasons(
         "age",
         `It wants a tank at least ${minTankAgeDays} days old (${minTankAgeReason}); this one is about ${Math.max(0, age)}.`,
         `from ${date}, when the tank is ${minTankAgeDays} days old`,
+        figureId.animal(id, "min_tank_age"),
       ),
     );
   }
@@ -158,7 +164,7 @@ function timeReasons(
   return reasons;
 }
 
-function waterReasons({ temperatureC, salinityPsu }: Animal, facts: TankFacts): Reason[] {
+function waterReasons({ id, temperatureC, salinityPsu }: Animal, facts: TankFacts): Reason[] {
   const reasons: Reason[] = [];
   const t = facts.temperatureC.central;
   if (temperatureC.coolWaterSpecies && t > temperatureC.max) {
@@ -166,6 +172,7 @@ function waterReasons({ temperatureC, salinityPsu }: Animal, facts: TankFacts): 
       never(
         "cool_water",
         `It is a cool-water kind (up to ${temperatureC.max} °C); this tank is kept at ${one(t)} °C, where it dies early.`,
+        figureId.animal(id, "temperature"),
       ),
     );
   } else if (t < temperatureC.min || t > temperatureC.max) {
@@ -174,6 +181,7 @@ function waterReasons({ temperatureC, salinityPsu }: Animal, facts: TankFacts): 
         "temperature",
         `It lives at ${temperatureC.min} to ${temperatureC.max} °C; this tank is at ${one(t)} °C.`,
         `once the water stays between ${temperatureC.optimumLow} and ${temperatureC.optimumHigh} °C`,
+        figureId.animal(id, "temperature"),
       ),
     );
   }
@@ -184,6 +192,7 @@ function waterReasons({ temperatureC, salinityPsu }: Animal, facts: TankFacts): 
         "salinity",
         `It wants a salinity of ${salinityPsu.low} to ${salinityPsu.high}; this tank is at ${one(s)}.`,
         `once salinity has been brought, slowly, to ${salinityPsu.low} to ${salinityPsu.high}`,
+        figureId.animal(id, "salinity"),
       ),
     );
   }
@@ -192,7 +201,7 @@ function waterReasons({ temperatureC, salinityPsu }: Animal, facts: TankFacts): 
 /** What a hobby instrument may be off by, PSU; a reading this near the range is not held against an animal. */
 const SALINITY_LEEWAY = 1;
 
-function groundReasons({ needs, reach }: Animal, facts: TankFacts): Reason[] {
+function groundReasons({ id, needs, reach }: Animal, facts: TankFacts): Reason[] {
   const reasons: Reason[] = [];
   const { sandDepthMmMin, sandAreaCm2Min, sandGrain } = needs;
   const areaCm2 = facts.sandM2.central * 1e4;
@@ -206,6 +215,7 @@ function groundReasons({ needs, reach }: Animal, facts: TankFacts): Reason[] {
             "sand",
             `It wants sand at least ${sandDepthMmMin} mm deep; here it is about ${Math.round(facts.sandDepthMm.central)} mm.`,
             `once the sand is ${sandDepthMmMin} mm deep`,
+            figureId.animal(id, "sand_depth"),
           ),
         );
       }
@@ -214,6 +224,7 @@ function groundReasons({ needs, reach }: Animal, facts: TankFacts): Reason[] {
           never(
             "sand",
             `It wants ${sandAreaCm2Min} cm² of open sand; here there are about ${Math.round(areaCm2)} cm².`,
+            figureId.animal(id, "sand_area"),
           ),
         );
       }
@@ -278,6 +289,7 @@ function companyReasons(animal: Animal, company: readonly Company[]): Reason[] {
         never(
           "same_kind",
           `The tank holds ${mate.count} already; more than ${animal.maxPerTank} do not get on.`,
+          figureId.animal(animal.id, "max_per_tank"),
         ),
       );
     }
@@ -341,8 +353,14 @@ function cautionsFor(animal: Animal, facts: TankFacts): string[] {
   return cautions;
 }
 
-const never = (code: ReasonCode, text: string): Reason => ({ code, text, until: null });
-const notYet = (code: ReasonCode, text: string, until: string): Reason => ({ code, text, until });
+const never = (code: ReasonCode, text: string, figure?: string): Reason => ({
+  ...{ code, text, until: null },
+  ...(figure === undefined ? {} : { figure }),
+});
+const notYet = (code: ReasonCode, text: string, until: string, figure?: string): Reason => ({
+  ...never(code, text, figure),
+  until,
+});
 const one = (value: number): string => value.toFixed(1);
 
 /** ISO date `days` after another. */

@@ -1,0 +1,53 @@
+/**
+ * Names of all figures, in one place: outputs name them, workings answer to them. Dotted; an animal stands under its
+ * catalogue id, a shelf, fact or limit under its wire name. Limits: names only, whether a tank has a figure is not said.
+ */
+import type { ShelfId } from "./shelf.ts";
+
+export const figureId = {
+  supply: (shelf: ShelfId) => `larder.${shelf}.supply`,
+  pessimistic: (shelf: ShelfId) => `larder.${shelf}.pessimistic`,
+  wanted: (shelf: ShelfId) => `larder.${shelf}.wanted`,
+  balance: (shelf: ShelfId) => `larder.${shelf}.balance`,
+  total: () => "larder.total",
+  mouthNeed: (animal: string) => `larder.mouth.${animal}.need`,
+  mouthMost: (animal: string) => `larder.mouth.${animal}.most`,
+  mouthShelf: (animal: string, shelf: ShelfId) => `larder.mouth.${animal}.${shelf}`,
+
+  count: (animal: string) => `plan.${animal}.count`,
+  spareShells: (animal: string) => `plan.${animal}.spare_shells`,
+  waveCount: (wave: number, animal: string) => `plan.wave.${wave}.${animal}.count`,
+  waveShells: (wave: number, animal: string) => `plan.wave.${wave}.${animal}.spare_shells`,
+  waveFrom: (wave: number) => `plan.wave.${wave}.from`,
+  safeStart: (wave: number) => `plan.wave.${wave}.safe_start`,
+  waveShelf: (wave: number, shelf: ShelfId, which: "pessimistic" | "central" | "eaten") =>
+    `plan.wave.${wave}.${shelf}.${which}`,
+  offered: () => "plan.offered",
+  lookAgain: () => "plan.look_again",
+  alone: (animal: string) => `plan.${animal}.alone`,
+  mend: (animal: string) => `plan.${animal}.cut`,
+  handWork: (shelf: ShelfId) => `hand_work.${shelf}`,
+  fedByHand: (animal: string) => `fed_by_hand.${animal}`,
+  dryFeed: (animal: string) => `fed_by_hand.${animal}.dry_feed`,
+  wishCost: (animal: string) => `wish.${animal}.cost`,
+  wouldChange: (fact: string) => `would_change.${fact}`,
+  limitCost: (limit: string) => `limit_cost.${limit}`,
+  checkAlive: (animal: string) => `check.${animal}.alive`,
+  checkAged: (animal: string) => `check.${animal}.aged`,
+  checkCondition: (animal: string) => `check.${animal}.condition`,
+
+  chance: (limit: string) => `ahead.${limit}.chance`,
+  limit: (limit: string) => `ahead.${limit}.limit`,
+  quantity: (quantity: string) => `ahead.${quantity}.value`,
+  dawnOxygen: () => "ahead.dawn_oxygen",
+  kind: (animal: string, what: "heads" | "alive" | "aged" | "starves" | "condition") =>
+    `ahead.${animal}.${what}`,
+
+  tank: (field: string) => `tank.${field}`,
+  reading: (quantity: string) => `tank.reading.${quantity}`,
+  present: (animal: string) => `tank.present.${animal}`,
+  planned: (animal: string) => `tank.planned.${animal}`,
+
+  need: (animal: string) => `animal.${animal}.need`,
+  animal: (animal: string, fact: string) => `animal.${animal}.${fact}`,
+} as const;
