@@ -48,7 +48,7 @@ build() {
   mkdir -p src/catalogue/generated "$next" &&
     touch "$next/.built" && # dated before the first source is read: what changes meanwhile is built next time
     node tools/facts/build.ts &&
-    node tools/bundle.ts "$next/cli" &&
+    node tools/bundle.ts "$next" &&
     { [ ! -d dist ] || mv dist "$next.old"; } &&
     mv "$next" dist
 }

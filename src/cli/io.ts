@@ -82,7 +82,8 @@ function today(told: string | undefined): string {
   throw new CliError(EXIT.usage, [`GRAZEWELL_TODAY "${told}": must be a date such as 2026-06-15`]);
 }
 
-function localDate(now: Date): string {
+/** The day where this machine stands, ISO. */
+export function localDate(now: Date): string {
   const two = (n: number) => String(n).padStart(2, "0");
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -1,7 +1,8 @@
 /**
  * `grazewell`: picks the command, loads only that one, and turns whatever goes wrong into an exit code.
  *
- * No handler for Ctrl-C, on purpose: a handler waits until a computation lets go, the system's own way does not.
+ * No handler for Ctrl-C, on purpose (serve alone has one, to finish what is under way): a handler waits until a
+ * computation lets go, the system's own way does not.
  * Files are written whole, at the end of a command, so nothing is left by halves.
  */
 
@@ -17,6 +18,10 @@ interface CommandModule {
 
 /** Every command: its line in the help, and where it lives. Loaded only when called. */
 const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<CommandModule> }>> = {
+  serve: {
+    summary: "the page: tanks in a store, opened in a browser on this machine",
+    load: () => import("./commands/serve.ts"),
+  },
   ask: { summary: "eight questions that make a tank file", load: () => import("./commands/ask.ts") },
   check: {
     summary: "what is wrong with a tank file, how it was read, what was assumed",
@@ -46,6 +51,7 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
 };
 
 const EXAMPLES = `Examples:
+  grazewell serve
   grazewell ask -o tank.yaml
   grazewell check tank.yaml
   grazewell help check

@@ -1,0 +1,121 @@
+/**
+ * The application: routes of pages, built files and the API, each answer with the same headers, each failure in words.
+ * Everything it needs is handed in, so that tests run it without a port. Listening is serve.ts.
+ */
+import { randomUUID } from "node:crypto";
+import { type FastifyInstance, type FastifyRequest, fastify } from "fastify";
+import type { Store } from "../store/store.ts";
+import { addApi } from "./api/index.ts";
+import { assetsOf, type BuiltFiles } from "./assets.ts";
+import { addBuiltFiles } from "./built-files.ts";
+import { addFailures, answerBroken, type Failures, tellFailure } from "./failures.ts";
+import { LIMITS } from "./limits.ts";
+import { loadTank } from "./load-tank.ts";
+import { PAGE_ROUTES } from "./pages/index.ts";
+import { RefusedRequest } from "./refused.ts";
+import { sendReply } from "./reply.ts";
+import type { AnswerSource, PageContext, PageRequest } from "./route.ts";
+import { refusedRequest, SECURITY_HEADERS } from "./security.ts";
+import { WriteLimit } from "./write-limit.ts";
+
+export interface AppParts {
+  readonly store: Store;
+  readonly answers: AnswerSource;
+  readonly built: BuiltFiles;
+  readonly now: () => Date;
+  /** ISO date, in the machine's zone. */
+  readonly today: () => string;
+  readonly newId?: () => string;
+  /** Where a fault of ours is told; nothing that a keeper typed goes there. */
+  readonly tell?: (line: string) => void;
+}
+
+export interface Served extends AppParts {
+  readonly newId: () => string;
+  readonly tell: (line: string) => void;
+  readonly contextOf: () => PageContext;
+}
+
+export function buildApp(parts: AppParts): FastifyInstance {
+  const { store, answers, now, today, newId = randomUUID, tell = () => {} } = parts;
+  const contextOf = (): PageContext => {
+    const day = today();
+    return {
+      store,
+      answers,
+      today: day,
+      now: now().toISOString(),
+      loadTank: (id) => loadTank(store, id, day),
+      newId,
+    };
+  };
+  const served: Served = { ...parts, newId, tell, contextOf };
+  const assets = assetsOf(parts.built.addresses);
+  const app = fastify({
+    logger: false,
+    bodyLimit: LIMITS.bodyBytes,
+    requestTimeout: LIMITS.requestMs,
+    keepAliveTimeout: LIMITS.keepAliveMs,
+    connectionTimeout: LIMITS.silenceMs,
+    http: { maxHeaderSize: LIMITS.headerBytes, headersTimeout: LIMITS.silenceMs },
+    routerOptions: { maxParamLength: LIMITS.addressPartLetters, ignoreTrailingSlash: true },
+    forceCloseConnections: "idle",
+    clientErrorHandler: answerBroken,
+    frameworkErrors: (error, request, reply) => tellFailure(error, request, reply, failures),
+  });
+  const methods = new Map<string, string[]>();
+  app.addHook("onRoute", ({ method, url }) => {
+    methods.set(url, [...(methods.get(url) ?? []), ...[method].flat()]);
+  });
+  const failures: Failures = { assets, today, tell, methodsOf: (path) => methodsOf(path, methods) };
+  addFailures(app, failures);
+  const writes = new WriteLimit(LIMITS.writesPerMinute, () => now().getTime());
+  app.addHook("onRequest", async (request, reply) => {
+    reply.headers(SECURITY_HEADERS).header("cache-control", "no-store");
+    const refused = refusedRequest(request.method, request.headers);
+    if (refused !== null) throw new RefusedRequest(refused.status, refused.why);
+    if (request.method !== "GET" && request.method !== "HEAD") writes.count(request.ip);
+  });
+  app.removeAllContentTypeParsers();
+  app.addContentTypeParser(
+    "application/x-www-form-urlencoded",
+    { parseAs: "string" },
+    async (_request: FastifyRequest, body: string) => new URLSearchParams(body),
+  );
+  addBuiltFiles(app, parts.built);
+  for (const route of PAGE_ROUTES) {
+    app.route({
+      method: route.method,
+      url: route.path,
+      handler: async (request, reply) => {
+        const context = contextOf();
+        const answered = await route.answer(requestOf(request), context);
+        return await sendReply(answered, request, reply, { assets, today: context.today });
+      },
+    });
+  }
+  addApi(app, served);
+  return app;
+}
+
+/** Names and values as a page takes them: of a name given twice, the last. */
+function requestOf(request: FastifyRequest): PageRequest {
+  return {
+    params: request.params as Record<string, string>,
+    query: Object.fromEntries(new URLSearchParams(request.url.split("?").slice(1).join("?"))),
+    form: request.body instanceof URLSearchParams ? request.body : null,
+  };
+}
+
+/** Methods of the routes whose pattern fits a path. */
+function methodsOf(path: string, methods: ReadonlyMap<string, readonly string[]>): string[] {
+  const parts = path.split("/");
+  const fits = (pattern: string) => {
+    const wanted = pattern.split("/");
+    return (
+      wanted.length === parts.length &&
+      wanted.every((part, i) => (part.startsWith(":") ? parts[i] !== "" : part === parts[i]))
+    );
+  };
+  return [...methods].flatMap(([pattern, answered]) => (fits(pattern) ? answered : []));
+}
