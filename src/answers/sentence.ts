@@ -9,6 +9,24 @@ export type Sentence = readonly (string | Told)[];
 
 export const told = (text: string, figure: string): Told => ({ text, figure });
 
-/** The sentence as plain text: for titles and alternatives to pictures. */
+/** A number in words where it may have no working: then plain words. */
+export const maybeTold = (text: string, figure: string | null | undefined): string | Told =>
+  figure == null ? text : told(text, figure);
+
+/** The sentence as plain text: for titles, groups and alternatives to pictures. */
 export const plain = (sentence: Sentence): string =>
   sentence.map((part) => (typeof part === "string" ? part : part.text)).join("");
+
+/** A number as sentences of the engine write it, with the unit or noun that follows. */
+const NUMBER = /\d[\d.]*(?: to \d[\d.]*)?(?: of 20(?: runs)?| cm²| m²| mm| mg(?: C)?| L| °C| %| days?)?/;
+
+/** A ready sentence whose first number is a figure: that number becomes the door, or else its first words. */
+export function linked(text: string, figure: string | null | undefined): Sentence {
+  if (figure == null) return [text];
+  const found = NUMBER.exec(text) ?? /^\S+(?: \S+)?/.exec(text);
+  if (found === null) return [text];
+  const before = text.slice(0, found.index);
+  const number = found[0].replace(/\.$/, "");
+  const after = text.slice(found.index + number.length);
+  return [...(before === "" ? [] : [before]), told(number, figure), ...(after === "" ? [] : [after])];
+}

@@ -34,6 +34,19 @@ const SENTENCES: Readonly<Partial<Record<AnimalRisk, string>>> = {
 const SICK = "If it sickens, ask an aquatic vet before treating.";
 const NO_RELEASE = "Never let it go into the wild: return it, rehome it, or ask a shop.";
 
+/** Risks to people, and of poison to the tank: told wherever an animal is proposed, not only in its entry. */
+const HAZARDS: readonly AnimalRisk[] = [
+  "venomous_or_spiny",
+  "spine_hazard",
+  "toxic_if_eaten",
+  "releases_toxin_on_death",
+  "eggs_toxic",
+  "inks",
+];
+
+export const hazardsOf = ({ risks }: Animal): string[] =>
+  HAZARDS.filter((risk) => risks.includes(risk)).flatMap((risk) => SENTENCES[risk] ?? []);
+
 export const cautionsOf = ({ risks }: Animal): string[] => [
   ...risks.flatMap((risk) => SENTENCES[risk] ?? []),
   SICK,

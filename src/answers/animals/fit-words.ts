@@ -3,67 +3,75 @@
  * Limits: knows what `animals --json` holds, and nothing of the plan behind it.
  */
 import type { AnimalsOutput } from "../../contract/output/animals.ts";
+import { linked, maybeTold, plain, type Sentence } from "../sentence.ts";
 import { chance, counted, dateWords, rationsADay, withDates } from "../words.ts";
 
 export type AnimalRow = AnimalsOutput["animals"][number];
 export type FitRow = NonNullable<AnimalRow["fit"]>;
-export type FitReason = FitRow["reasons"][number];
-
-/** Headings in the order in which a keeper asks for them. */
-export const FIT_GROUPS: readonly (readonly [FitRow["status"], title: string])[] = [
-  ["lives_here", "Live here"],
-  ["in_plan", "Fit, and are in the plan"],
-  ["fits", "Fit, and are not needed"],
-  ["not_yet", "Not yet"],
-  ["never", "Never in this tank"],
-];
+type FitReason = FitRow["reasons"][number];
 
 /** One sentence of the engine's that is told by itself: a full stop, a capital, dates in words. */
-export const told = (text: string): string => withDates(`${capital(text).replace(/[.\s]+$/, "")}.`);
+export const inFull = (text: string): string => withDates(`${capital(text).replace(/[.\s]+$/, "")}.`);
 
-export const reasonWords = ({ text, until }: FitReason): string =>
-  until === null ? told(text) : `${told(text)} That passes ${withDates(until)}.`;
+const reasonWords = ({ text, until, figure }: FitReason): Sentence => [
+  ...linked(inFull(text), figure),
+  ...(until === null ? [] : [` That passes ${withDates(until)}.`]),
+];
 
 /** The first sentence: what becomes of it here. */
-export function verdictWords({ name }: Pick<AnimalRow, "name">, fit: FitRow): string {
+export function verdictWords({ name }: Pick<AnimalRow, "name">, fit: FitRow): Sentence {
   const untils = fit.reasons.flatMap(({ code, until }) => (until === null ? [] : [{ code, until }]));
   // A date, where there is one, is what a keeper asks for.
   const dated = untils.find(({ code }) => code === "age");
   const when = dated === undefined ? untils[0]?.until : `at the earliest ${dated.until}`;
   switch (fit.status) {
     case "lives_here":
-      return `${counted(fit.heads_here, name)} ${fit.heads_here === 1 ? "lives" : "live"} here${plannedWords(fit, ", and the plan adds ")}.`;
+      return [
+        maybeTold(counted(fit.heads_here, name), fit.figures.heads_here),
+        ` ${fit.heads_here === 1 ? "lives" : "live"} here`,
+        ...plannedWords(fit, ", and the plan adds "),
+        ".",
+      ];
     case "in_plan":
-      return `It fits: the plan brings ${plannedWords(fit, "")}.`;
+      return ["It fits: the plan brings ", ...plannedWords(fit, ""), "."];
     case "fits":
-      return `It fits and is not in the plan. ${told(fit.not_needed ?? "others eat what it would")}`;
+      return [`It fits and is not in the plan. ${inFull(fit.not_needed ?? "others eat what it would")}`];
     case "not_yet":
-      return withDates(`Not yet${when === undefined ? "" : `: ${when}`}.`);
+      return [withDates(`Not yet${when === undefined ? "" : `: ${when}`}.`)];
     case "never":
-      return "Never in this tank.";
+      return ["Never in this tank."];
   }
 }
 
-function plannedWords({ planned }: FitRow, start: string): string {
-  if (planned.length === 0) return "";
-  const rows = planned.map(
-    ({ wave, from, to, count }) => `${count} in wave ${wave} (${dateWords(from)} to ${dateWords(to)})`,
-  );
-  return `${start}${rows.join(", ")}`;
+function plannedWords({ planned }: FitRow, start: string): Sentence {
+  return planned.flatMap(({ wave, from, to, count, figure }, i) => [
+    i === 0 ? start : ", ",
+    maybeTold(String(count), figure),
+    ` in wave ${wave} (${dateWords(from)} to ${dateWords(to)})`,
+  ]);
 }
 
 /** Everything that there is to say of it in this tank. */
-export function fitWords(animal: Pick<AnimalRow, "name">, fit: FitRow): string[] {
-  const against = fit.status === "lives_here" ? "Against it here: " : "";
+export function fitWords(animal: Pick<AnimalRow, "name">, fit: FitRow): Sentence[] {
+  const against = fit.status === "lives_here" ? ["Against it here: "] : [];
+  const { binding, alive_of_20, short_by_mg_c_per_day, figures } = fit;
   return [
     verdictWords(animal, fit),
-    ...fit.reasons.map((reason) => `${against}${reasonWords(reason)}`),
-    ...(fit.binding === null ? [] : [`No more of them because of ${withDates(fit.binding.text)}.`]),
-    ...(fit.alive_of_20 === null ? [] : [`Half or more alive after 90 days: ${chance(fit.alive_of_20)}.`]),
-    ...(fit.short_by_mg_c_per_day === 0
+    ...fit.reasons.map((reason): Sentence => [...against, ...reasonWords(reason)]),
+    ...(binding === null
+      ? []
+      : [["No more of them because of ", ...linked(withDates(binding.text), binding.figure), "."]]),
+    ...(alive_of_20 === null
+      ? []
+      : [["Half or more alive after 90 days: ", maybeTold(chance(alive_of_20), figures.alive), "."]]),
+    ...(short_by_mg_c_per_day === 0
       ? []
       : [
-          `Together they go short by ${rationsADay(fit.short_by_mg_c_per_day)} in the leaner runs: feed by hand, or give some away.`,
+          [
+            "Together they go short by ",
+            maybeTold(rationsADay(short_by_mg_c_per_day), figures.short_by),
+            " in the leaner runs: feed by hand, or give some away.",
+          ],
         ]),
   ];
 }
@@ -73,36 +81,44 @@ const deciding = ({ status, reasons }: FitRow): FitReason | undefined =>
   (status === "never" ? reasons.find(({ until }) => until === null) : undefined) ?? reasons[0];
 
 /** What is said of it in a list: the reason that decides, the same words for all that share it. */
-export function lineWords(animal: Pick<AnimalRow, "name" | "role">, fit: FitRow): string {
+export function lineWords(animal: Pick<AnimalRow, "name" | "role">, fit: FitRow): Sentence {
   const reason = deciding(fit);
   if (reason?.code === "role") {
-    return animal.role === "hitchhiker"
-      ? "Comes by itself with rock or other animals; nobody buys it."
-      : "Does little for a tank's upkeep; listed for whom it gets on with.";
+    return [
+      animal.role === "hitchhiker"
+        ? "Comes by itself with rock or other animals; nobody buys it."
+        : "Does little for a tank's upkeep; listed for whom it gets on with.",
+    ];
   }
   if (fit.status === "not_yet" || fit.status === "never") {
     return reason === undefined ? verdictWords(animal, fit) : reasonWords(reason);
   }
-  if (fit.status === "fits") return told(fit.not_needed ?? "others eat what it would");
-  const more = fit.status === "lives_here" && reason !== undefined ? ` ${reasonWords(reason)}` : "";
-  return `${verdictWords(animal, fit)}${more}`;
+  if (fit.status === "fits") return [inFull(fit.not_needed ?? "others eat what it would")];
+  const more = fit.status === "lives_here" && reason !== undefined ? [" ", ...reasonWords(reason)] : [];
+  return [...verdictWords(animal, fit), ...more];
 }
 
-export interface Grouped<Row> {
-  readonly reason: string;
-  readonly rows: readonly Row[];
+export interface Grouped {
+  readonly reason: Sentence;
+  readonly rows: readonly AnimalRow[];
 }
 
-/** Rows with one and the same reason under it, the reason that most share first. */
-export function groupedBy<Row>(rows: readonly Row[], reasonOf: (row: Row) => string): Grouped<Row>[] {
-  const groups = new Map<string, Row[]>();
+/** Animals that stand so in this tank, by the reason that decides: the reason that most share first. */
+export function byReason(
+  rows: readonly AnimalRow[],
+  status: FitRow["status"],
+  among: (row: AnimalRow) => boolean = () => true,
+): Grouped[] {
+  const groups = new Map<string, { reason: Sentence; rows: AnimalRow[] }>();
   for (const row of rows) {
-    const reason = reasonOf(row);
-    groups.set(reason, [...(groups.get(reason) ?? []), row]);
+    if (row.fit?.status !== status || !among(row)) continue;
+    const reason = lineWords(row, row.fit);
+    const key = plain(reason);
+    const group = groups.get(key) ?? { reason, rows: [] };
+    group.rows.push(row);
+    groups.set(key, group);
   }
-  return [...groups]
-    .map(([reason, some]) => ({ reason, rows: some }))
-    .sort((a, b) => b.rows.length - a.rows.length);
+  return [...groups.values()].sort((a, b) => b.rows.length - a.rows.length);
 }
 
 export const capital = (text: string): string => (text === "" ? "" : text[0]!.toUpperCase() + text.slice(1));

@@ -2,74 +2,59 @@
  * Errands: what to get for a tank's plan, wave by wave, what not to get yet, and what never; each with its reason.
  * Limits: a list in words and whole numbers, from the answers as data. It knows no shop and no price.
  */
-
-import { type AnimalRow, type Grouped, groupedBy, lineWords, told } from "../animals/fit-words.ts";
+import { type AnimalRow, byReason, type Grouped, inFull } from "../animals/fit-words.ts";
+import { linked, maybeTold, type Sentence, type Told } from "../sentence.ts";
 import type { TankAnswers } from "../tank-answers.ts";
-import { dateWords, withDates } from "../words.ts";
+import { counted, withDates } from "../words.ts";
 import { type TestErrand, testsOf } from "./tests.ts";
 
-export interface AnimalErrand {
+/** One thing to get: how many of what, and why, without a full stop. */
+export interface Errand {
   readonly id: string;
-  readonly name: string;
-  readonly count: number;
-  /** Why so many, without a full stop. */
-  readonly why: string;
-  /** Id of the figure that the count is. */
-  readonly figure: string;
+  readonly what: string | Told;
+  readonly why: Sentence;
 }
 
 export interface WaveErrands {
   readonly number: number;
   readonly from: string;
   readonly to: string;
+  readonly fromFigure: string;
   /** What must be seen first. */
   readonly onlyIf: readonly string[];
-  readonly animals: readonly AnimalErrand[];
-  /** Empty shells to bring, and for whom; null where none are needed. */
-  readonly shells: { readonly count: number; readonly why: string } | null;
-}
-
-export interface FoodErrand {
-  readonly id: string;
-  readonly name: string;
-  /** Dry food a day, mg. */
-  readonly dryFeedMg: number;
-  readonly what: string | null;
-  readonly why: string;
-  readonly figure: string;
+  readonly animals: readonly Errand[];
+  readonly shells: readonly Errand[];
 }
 
 export interface Errands {
   readonly kind: "waves" | "nothing_yet";
-  readonly because: readonly string[];
+  readonly because: readonly Sentence[];
   readonly lookAgainOn: string | null;
   readonly waves: readonly WaveErrands[];
-  readonly food: readonly FoodErrand[];
+  readonly food: readonly Errand[];
   readonly tests: readonly TestErrand[];
-  readonly notYet: readonly Grouped<AnimalRow>[];
-  readonly never: readonly Grouped<AnimalRow>[];
+  readonly notYet: readonly Grouped[];
+  readonly never: readonly Grouped[];
 }
 
-type Food = (id: string) => string | null;
-
 /** @param foodOf what an animal is fed by hand, of the catalogue */
-export function errandsOf({ waves, ahead, animals }: TankAnswers, foodOf: Food): Errands {
+export function errandsOf(
+  { waves, ahead, animals }: TankAnswers,
+  foodOf: (id: string) => string | null,
+): Errands {
   return {
     kind: waves.kind,
-    because: waves.because.map(told),
+    because: waves.because.map((text, i) => linked(inFull(text), waves.because_figures[i])),
     lookAgainOn: waves.look_again_on,
     waves: waves.waves.map(waveErrands),
-    food: waves.fed_by_hand.map(({ id, name, standing, dry_feed_mg_per_day }) => ({
+    food: waves.fed_by_hand.map(({ id, name, standing, dry_feed_mg_per_day, figures }) => ({
       id,
-      name,
-      dryFeedMg: Math.round(dry_feed_mg_per_day),
-      what: foodOf(id),
-      why: FED[standing],
-      figure: `fed_by_hand.${id}`,
+      what: maybeTold(`${Math.round(dry_feed_mg_per_day)} mg of dry food a day`, figures.dry_feed),
+      why: [`for the ${name}: ${FED[standing]}${foodOf(id) === null ? "" : ` (${foodOf(id)})`}`],
     })),
     tests: testsOf(waves, ahead),
-    notYet: reasonsOf(animals.animals, "not_yet"),
-    never: reasonsOf(animals.animals, "never"),
+    notYet: byReason(animals.animals, "not_yet", isSold),
+    never: byReason(animals.animals, "never", isSold),
   };
 }
 
@@ -80,39 +65,26 @@ const FED = {
 } as const;
 
 function waveErrands(wave: TankAnswers["waves"]["waves"][number]): WaveErrands {
-  const shelled = wave.animals.filter(({ spare_shells }) => spare_shells > 0);
-  const shells = shelled.reduce((sum, { spare_shells }) => sum + spare_shells, 0);
   return {
     number: wave.number,
     from: wave.from,
     to: wave.to,
+    fromFigure: wave.figures.from,
     onlyIf: wave.only_if,
-    animals: wave.animals.map(({ id, name, count, binding }) => ({
+    animals: wave.animals.map(({ id, name, count, binding, figures }) => ({
       id,
-      name,
-      count,
-      why: `no more because of ${withDates(binding.text)}`,
-      figure: `plan.${id}.count`,
+      what: maybeTold(counted(count, name), figures.count),
+      why: ["no more because of ", ...linked(withDates(binding.text), binding.figure)],
     })),
-    shells:
-      shells === 0
-        ? null
-        : {
-            count: shells,
-            why: `a size up, for ${shelled.map(({ name }) => name).join(" and ")} to move into`,
-          },
+    shells: wave.animals
+      .filter(({ spare_shells }) => spare_shells > 0)
+      .map(({ id, name, spare_shells, figures }) => ({
+        id,
+        what: maybeTold(counted(spare_shells, "empty shell"), figures.spare_shells),
+        why: [`a size up, for the ${name} to change into`],
+      })),
   };
 }
 
-/** Kinds that a shop sells as crew: the others are looked up, not shopped for. */
-const SOLD: ReadonlySet<AnimalRow["role"]> = new Set(["crew", "crew_with_caution"]);
-
-const reasonsOf = (rows: readonly AnimalRow[], status: "not_yet" | "never"): Grouped<AnimalRow>[] =>
-  groupedBy(
-    rows.filter(({ fit, role }) => fit?.status === status && SOLD.has(role)),
-    (row) => lineWords(row, row.fit!),
-  );
-
-/** "15 Jun 2026 to 29 Jun 2026". */
-export const windowWords = ({ from, to }: { readonly from: string; readonly to: string }): string =>
-  `${dateWords(from)} to ${dateWords(to)}`;
+/** Kinds that are sold as crew: the others are looked up, not shopped for. */
+const isSold = ({ role }: AnimalRow): boolean => role === "crew" || role === "crew_with_caution";

@@ -37,14 +37,14 @@ export function callMeIf({ waves, ahead }: TankAnswers): Sentence[] {
 
 type Outlook = TankAnswers["ahead"]["as_it_is"];
 
-function waterWords({ id, quantity, limit, unit, of_20 }: Outlook["chances"][number]): Sentence {
+function waterWords({ quantity, limit, unit, of_20, figures }: Outlook["chances"][number]): Sentence {
   const above = POISON.has(quantity) ? "" : ` ${Number(limit.toPrecision(2))} ${unit}`;
-  return [`${TEST[quantity]!}${above} (above the limit: `, told(chance(of_20), `ahead.${id}.chance`), ")"];
+  return [`${TEST[quantity]!}${above} (above the limit: `, told(chance(of_20), figures.chance), ")"];
 }
 
-const hungerWords = ({ id, name, starves_of_20 }: Outlook["kinds"][number]): Sentence => [
+const hungerWords = ({ name, starves_of_20, figures }: Outlook["kinds"][number]): Sentence => [
   `the ${name} stops moving or lies where it fell (half or more starve: `,
-  told(chance(starves_of_20), `ahead.${id}.alive`),
+  told(chance(starves_of_20), figures.starves),
   ")",
 ];
 

@@ -4,15 +4,15 @@
  * Limits: decides what stands on the page and in which words; the page decides how it looks.
  */
 import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
-import { told as inFull } from "../animals/fit-words.ts";
-import { type Sentence, type Told, told } from "../sentence.ts";
+import { inFull } from "../animals/fit-words.ts";
+import { linked, type Sentence, type Told, told } from "../sentence.ts";
 import type { TankAnswers } from "../tank-answers.ts";
 import { counted, dateWords, rations } from "../words.ts";
 import { callMeIf } from "./call-me.ts";
 
 export interface SheetWave {
   readonly number: number;
-  readonly when: string;
+  readonly when: Told;
   readonly animals: readonly Told[];
   readonly moreAnimals: number;
   readonly onlyIf: readonly string[];
@@ -31,7 +31,7 @@ export interface SheetShelf {
 export interface Sheet {
   readonly asOf: string;
   readonly finding: string;
-  readonly because: readonly string[];
+  readonly because: readonly Sentence[];
   readonly waves: readonly SheetWave[];
   readonly moreWaves: number;
   readonly shelves: readonly SheetShelf[];
@@ -50,22 +50,24 @@ export function sheetOf(answers: TankAnswers): Sheet {
   const shown = waves.waves.slice(0, MOST.waves);
   const perWave = shown.length === 0 ? 0 : Math.floor(MOST.animals / shown.length);
   const feeding = waves.fed_by_hand.map(
-    ({ id, name, dry_feed_mg_per_day, standing }): Sentence => [
+    ({ name, dry_feed_mg_per_day, standing, figures }): Sentence => [
       `${name}${standing === "resident" ? "" : ", once it is there"}: `,
-      told(`${Math.round(dry_feed_mg_per_day)} mg`, `fed_by_hand.${id}`),
+      told(`${Math.round(dry_feed_mg_per_day)} mg`, figures.dry_feed),
       " of dry food a day by hand",
     ],
   );
   return {
     asOf: waves.tank.as_of,
     finding: findingOf(answers),
-    because: waves.because.slice(0, MOST.because).map(inFull),
+    because: waves.because
+      .slice(0, MOST.because)
+      .map((text, i) => linked(inFull(text), waves.because_figures[i])),
     waves: shown.map((wave) => ({
       number: wave.number,
-      when: `${dateWords(wave.from)} to ${dateWords(wave.to)}`,
+      when: told(`${dateWords(wave.from)} to ${dateWords(wave.to)}`, wave.figures.from),
       animals: wave.animals
         .slice(0, perWave)
-        .map(({ id, name, count }) => told(counted(count, name), `plan.${id}.count`)),
+        .map(({ name, count, figures }) => told(counted(count, name), figures.count)),
       moreAnimals: Math.max(0, wave.animals.length - perWave),
       onlyIf: wave.only_if.slice(0, MOST.conditions),
       moreConditions: Math.max(0, wave.only_if.length - MOST.conditions),
@@ -74,11 +76,11 @@ export function sheetOf(answers: TankAnswers): Sheet {
     moreWaves: waves.waves.length - shown.length,
     shelves: larder.shelves
       .filter(({ supply_mg_c_per_day }) => supply_mg_c_per_day.high >= LEAST_SHOWN_MG_C)
-      .map(({ id, supply_mg_c_per_day: { low, central, high }, wanted_mg_c_per_day }) => ({
+      .map(({ id, supply_mg_c_per_day: { low, central, high }, wanted_mg_c_per_day, figures }) => ({
         id,
         name: SHELF_NAME[id as ShelfId],
-        grown: told(`${rations(central)} (${rations(low)} to ${rations(high)})`, `larder.${id}.supply`),
-        eaten: told(rations(wanted_mg_c_per_day), `larder.${id}.wanted`),
+        grown: told(`${rations(central)} (${rations(low)} to ${rations(high)})`, figures.supply),
+        eaten: told(rations(wanted_mg_c_per_day), figures.wanted),
       })),
     feeding: feeding.slice(0, MOST.feeding),
     moreFeeding: Math.max(0, feeding.length - MOST.feeding),

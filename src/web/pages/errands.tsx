@@ -1,0 +1,146 @@
+/** Errands: what to get, wave by wave, with the reason of each number; what not to get yet, and what never. */
+import type { Errand, Errands, WaveErrands } from "../../answers/errands/errands.ts";
+import { plain } from "../../answers/sentence.ts";
+import { CAUTION } from "../../answers/statement.ts";
+import { dateWords } from "../../answers/words.ts";
+import { type Page, type TankHead, to } from "../page.ts";
+import { Disclosure } from "../parts/disclosure.tsx";
+import { Quantity } from "../parts/quantity.tsx";
+import { Reasons } from "./reasons.tsx";
+import { Sentence } from "./sentence.tsx";
+
+export interface ErrandsView {
+  readonly head: TankHead;
+  readonly errands: Errands;
+}
+
+export function errandsPage({ head, errands }: ErrandsView): Page {
+  const title = findingOf(errands);
+  return {
+    title: `${title} ${head.name}`,
+    tank: head,
+    here: "errands",
+    body: (
+      <>
+        <h1>{title}</h1>
+        <p class="gloss">Errands: what to get, and what not to get yet.</p>
+        {errands.kind === "nothing_yet" ? <NothingYet errands={errands} /> : null}
+        {errands.waves.map((wave) => (
+          <WaveList key={wave.number} wave={wave} first={wave === errands.waves[0]} />
+        ))}
+        <Tests errands={errands} />
+        <Food errands={errands} />
+        <section>
+          <h2>Not yet</h2>
+          {errands.notYet.length === 0 ? (
+            <p>Nothing waits.</p>
+          ) : (
+            <Disclosure
+              summary={`${countOf(errands.notYet)} kinds that may come later, each with what it waits for`}
+            >
+              <Reasons tank={head.id} groups={errands.notYet} />
+            </Disclosure>
+          )}
+        </section>
+        <section>
+          <h2>Never for this tank</h2>
+          {errands.never.length === 0 ? (
+            <p>None of those that are sold as crew.</p>
+          ) : (
+            <Disclosure summary={`${countOf(errands.never)} kinds, each with its reason`}>
+              <Reasons tank={head.id} groups={errands.never} />
+            </Disclosure>
+          )}
+        </section>
+        <p>{CAUTION.wild}</p>
+        <p>
+          <a href={to.tank(head.id, "sheet")}>The sheet: one page to print</a>
+        </p>
+      </>
+    ),
+  };
+}
+
+const countOf = (groups: Errands["never"]): number => groups.reduce((sum, { rows }) => sum + rows.length, 0);
+
+function findingOf({ kind, waves }: Errands): string {
+  const first = waves[0];
+  if (kind === "nothing_yet" || first === undefined) return "Get no animal yet.";
+  const kinds = first.animals.length;
+  return `Get ${kinds === 1 ? "one kind" : `${kinds} kinds`} for wave ${first.number}, and nothing for later waves yet.`;
+}
+
+function NothingYet({ errands }: { readonly errands: Errands }) {
+  return (
+    <section>
+      <h2>Why</h2>
+      <ul>
+        {errands.because.map((sentence) => (
+          <li key={plain(sentence)}>
+            <Sentence of={sentence} />
+          </li>
+        ))}
+      </ul>
+      <p>
+        {errands.lookAgainOn === null ? "" : `Look again on ${dateWords(errands.lookAgainOn)}. `}Waiting costs
+        nothing.
+      </p>
+    </section>
+  );
+}
+
+function WaveList({ wave, first }: { readonly wave: WaveErrands; readonly first: boolean }) {
+  return (
+    <section>
+      <h2>
+        {first ? "Now: wave" : "Not before its day: wave"} {wave.number},{" "}
+        <Quantity figure={wave.fromFigure}>
+          {dateWords(wave.from)} to {dateWords(wave.to)}
+        </Quantity>
+      </h2>
+      <p>
+        Only if {wave.onlyIf.join("; ")}.{" "}
+        {first ? "Bring them home only when that holds; waiting loses nothing." : ""}
+      </p>
+      <List errands={[...wave.animals, ...wave.shells]} />
+    </section>
+  );
+}
+
+function List({ errands }: { readonly errands: readonly Errand[] }) {
+  return (
+    <ul class="errands">
+      {errands.map(({ id, what, why }) => (
+        <li key={`${id} ${plain([what])}`}>
+          <Sentence of={[what, ": ", ...why, "."]} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Tests({ errands: { tests } }: { readonly errands: Errands }) {
+  if (tests.length === 0) return null;
+  return (
+    <section>
+      <h2>Tests to have and to take</h2>
+      <ul class="errands">
+        {tests.map(({ name, why }) => (
+          <li key={name}>
+            {name}: {why}.
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Food({ errands: { food } }: { readonly errands: Errands }) {
+  if (food.length === 0) return null;
+  return (
+    <section>
+      <h2>Food by hand</h2>
+      <List errands={food} />
+    </section>
+  );
+}

@@ -1,0 +1,120 @@
+/** One wave in words: who comes, what each eats, what keeps it from being more, its gate, and what can hurt. */
+import { inFull } from "../../answers/animals/fit-words.ts";
+import { linked, maybeTold } from "../../answers/sentence.ts";
+import type { TankAnswers } from "../../answers/tank-answers.ts";
+import { chance, counted, dateWords, withDates } from "../../answers/words.ts";
+import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
+import { to } from "../page.ts";
+import { Disclosure } from "../parts/disclosure.tsx";
+import { Quantity } from "../parts/quantity.tsx";
+import { Sentence } from "./sentence.tsx";
+
+type Wave = TankAnswers["waves"]["waves"][number];
+type Check = TankAnswers["waves"]["check"][number];
+
+export interface WaveView {
+  readonly tank: string;
+  readonly wave: Wave;
+  readonly check: readonly Check[];
+  /** What can hurt people or poison the tank, by animal. */
+  readonly hazards: Readonly<Record<string, readonly string[]>>;
+  /** Its window is open today: nothing brings it sooner. */
+  readonly open: boolean;
+}
+
+export function WaveSection({ tank, wave, check, hazards, open }: WaveView) {
+  return (
+    <section class="wave" id={`wave-${wave.number}`}>
+      <h3>
+        Wave {wave.number}:{" "}
+        <Quantity figure={wave.figures.from}>
+          {dateWords(wave.from)} to {dateWords(wave.to)}
+        </Quantity>
+      </h3>
+      <h4>Only if</h4>
+      <ul class="gate">
+        {wave.only_if.map((text) => (
+          <li key={text}>{inFull(text)}</li>
+        ))}
+      </ul>
+      <dl class="gate-more">
+        {open ? null : (
+          <div>
+            <dt>Sooner if</dt>
+            <dd>{inFull(wave.sooner_if)}</dd>
+          </div>
+        )}
+        <div>
+          <dt>Stop if</dt>
+          <dd>{inFull(wave.stop_if)}</dd>
+        </div>
+      </dl>
+      <h4>Who comes</h4>
+      <ul class="wave-animals">
+        {wave.animals.map((animal) => (
+          <WaveAnimal
+            key={animal.id}
+            tank={tank}
+            animal={animal}
+            check={check.find(({ id }) => id === animal.id)}
+            hazards={hazards[animal.id] ?? []}
+          />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+interface WaveAnimalProps {
+  readonly tank: string;
+  readonly animal: Wave["animals"][number];
+  readonly check: Check | undefined;
+  readonly hazards: readonly string[];
+}
+
+function WaveAnimal({ tank, animal, check, hazards }: WaveAnimalProps) {
+  const { id, name, count, eats, binding, cautions, only_if, spare_shells, figures } = animal;
+  return (
+    <li>
+      <p>
+        <Quantity figure={figures.count}>{counted(count, name)}</Quantity> {count === 1 ? "eats" : "eat"}{" "}
+        {list(eats.map((shelf) => SHELF_NAME[shelf as ShelfId]))}. No more because of{" "}
+        <Sentence of={linked(withDates(binding.text), binding.figure)} />.{" "}
+        <a href={to.animal(tank, id)}>About it</a>
+      </p>
+      {check === undefined ? null : (
+        <p>
+          Half or more of {counted(check.heads, name)} alive 90 days after the last came, if nobody helps:{" "}
+          <Quantity figure={check.figures.alive}>{chance(check.alive_of_20)}</Quantity>
+          {check.explained === null ? "." : `; ${check.explained}.`}
+        </p>
+      )}
+      {hazards.length === 0 ? null : (
+        <p class="caution">
+          <strong>Caution.</strong> {hazards.join(" ")}
+        </p>
+      )}
+      {cautions.map((text) => (
+        <p key={text}>{inFull(text)}</p>
+      ))}
+      {spare_shells === 0 ? null : (
+        <p>
+          Bring <Sentence of={[maybeTold(counted(spare_shells, "empty shell"), figures.spare_shells)]} /> of a
+          size up for {count === 1 ? "it" : "them"} to change into.
+        </p>
+      )}
+      {only_if.length === 0 ? null : (
+        <Disclosure summary={`What ${count === 1 ? "it needs" : "they need"}`}>
+          <ul>
+            {only_if.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </Disclosure>
+      )}
+    </li>
+  );
+}
+
+const list = (names: readonly string[]): string =>
+  names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;

@@ -1,0 +1,7 @@
+/** The body of a page alone: what a client module puts into a page that is open already. */
+import { renderToString } from "preact-render-to-string";
+import type { Page } from "./page.ts";
+import { TankId } from "./parts/tank-context.ts";
+
+export const renderPart = ({ tank, body }: Page): string =>
+  renderToString(<TankId.Provider value={tank?.id ?? null}>{body}</TankId.Provider>);
