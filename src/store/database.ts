@@ -20,6 +20,8 @@ export interface Database {
   readonly reads: Db;
   /** All or nothing, and reads inside see one moment. */
   transact<T>(work: (db: Transaction<Tables>) => Promise<T>): Promise<T>;
+  /** Any number of reads that see one moment, and hold up nobody's writes. */
+  snapshot<T>(work: (db: Db) => Promise<T>): Promise<T>;
   /** Names of the tables that stand there, whosever they are. */
   tables(): Promise<readonly string[]>;
   /** Inside the transaction that changes the shape: keeps other starts waiting, and marks the place as ours. */

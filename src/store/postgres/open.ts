@@ -51,6 +51,8 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
     spelling: { text: 'text COLLATE "C"', tableEnd: "" },
     reads,
     transact: (work) => reads.transaction().setIsolationLevel("repeatable read").execute(work),
+    snapshot: (work) =>
+      reads.transaction().setIsolationLevel("repeatable read").setAccessMode("read only").execute(work),
     async tables() {
       const { rows } = await sql<{ name: string }>`
         SELECT table_name AS name FROM information_schema.tables WHERE table_schema = ${schema}`.execute(

@@ -7,20 +7,25 @@ import { CompiledQuery, type DatabaseConnection, type Driver, SqliteDialect, Sql
 import type { BeforeStatement } from "../database.ts";
 import { hook } from "../driver-hook.ts";
 
-class ImmediateDriver extends SqliteDriver {
-  readonly #file: BetterSqlite3.Database;
-  readonly #before: BeforeStatement | undefined;
+interface Manner {
+  readonly begin: "begin" | "begin immediate";
+  readonly before: BeforeStatement | undefined;
+}
 
-  constructor(file: BetterSqlite3.Database, before: BeforeStatement | undefined) {
+class FileDriver extends SqliteDriver {
+  readonly #file: BetterSqlite3.Database;
+  readonly #how: Manner;
+
+  constructor(file: BetterSqlite3.Database, how: Manner) {
     super({ database: file });
     this.#file = file;
-    this.#before = before;
+    this.#how = how;
   }
   override async acquireConnection(): Promise<DatabaseConnection> {
-    return hook(await super.acquireConnection(), this.#before);
+    return hook(await super.acquireConnection(), this.#how.before);
   }
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
-    await connection.executeQuery(CompiledQuery.raw("begin immediate"));
+    await connection.executeQuery(CompiledQuery.raw(this.#how.begin));
   }
   /** A commit that failed may have left it open, or closed it already. What was wrong is in the commit's own error. */
   override async rollbackTransaction(): Promise<void> {
@@ -30,14 +35,14 @@ class ImmediateDriver extends SqliteDriver {
 
 export class FileDialect extends SqliteDialect {
   readonly #file: BetterSqlite3.Database;
-  readonly #before: BeforeStatement | undefined;
+  readonly #how: Manner;
 
-  constructor(file: BetterSqlite3.Database, before: BeforeStatement | undefined) {
+  constructor(file: BetterSqlite3.Database, how: Manner) {
     super({ database: file });
     this.#file = file;
-    this.#before = before;
+    this.#how = how;
   }
   override createDriver(): Driver {
-    return new ImmediateDriver(this.#file, this.#before);
+    return new FileDriver(this.#file, this.#how);
   }
 }

@@ -35,14 +35,26 @@ export function openSqlite(path: string, before?: BeforeStatement): Database {
   }
 
   function opened(reader: ReturnType<typeof connect>): Database {
-    const reads = new Kysely<Tables>({ dialect: new FileDialect(reader, before) });
-    const writes = new Kysely<Tables>({ dialect: new FileDialect(writer, before) });
+    const reads = new Kysely<Tables>({ dialect: new FileDialect(reader, { begin: "begin", before }) });
+    const writes = new Kysely<Tables>({
+      dialect: new FileDialect(writer, { begin: "begin immediate", before }),
+    });
     return {
       name: "sqlite",
       place: file,
       spelling: { text: "text", tableEnd: "STRICT" },
       reads,
       transact: (work) => writes.transaction().execute(work),
+      async snapshot(work) {
+        const own = new Kysely<Tables>({
+          dialect: new FileDialect(connect(file, "read"), { begin: "begin", before }),
+        });
+        try {
+          return await own.transaction().execute(work);
+        } finally {
+          await own.destroy();
+        }
+      },
       tables: async () => tableNames(reader),
       async claim(db) {
         await sql`PRAGMA application_id = ${sql.raw(String(APPLICATION_ID))}`.execute(db);

@@ -1,0 +1,58 @@
+/**
+ * A PostgreSQL of one's own for the checks: a cluster in a temporary folder, on a socket there and no port, with the
+ * durable settings that a real one has. Run by a user that is not root, as the server asks.
+ */
+import { execFileSync } from "node:child_process";
+import { chownSync, existsSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+
+const HOME = "/usr/lib/postgresql";
+
+export interface Cluster {
+  readonly url: string;
+  /** As a power cut would leave it, but for the page cache; started again at once. */
+  readonly crash: () => void;
+  readonly stop: () => void;
+}
+
+/** Folder of the server's programs, the newest; null where there is none. */
+function programs(): string | null {
+  const versions = existsSync(HOME) ? readdirSync(HOME).map(Number).filter(Number.isFinite) : [];
+  const newest = Math.max(...versions);
+  const folder = join(HOME, String(newest), "bin");
+  return existsSync(join(folder, "initdb")) ? folder : null;
+}
+
+export function startCluster(): Cluster {
+  const bin = programs();
+  if (bin === null) throw new Error("No PostgreSQL on this machine: run tools/prepare.sh");
+  const folder = mkdtempSync(join(tmpdir(), "gw-pg-"));
+  const asRoot = process.getuid?.() === 0;
+  if (asRoot) chownSync(folder, numberOf("-u"), numberOf("-g"));
+  const data = join(folder, "data");
+  const run = (program: string, ...words: string[]) => {
+    const command = [join(bin, program), ...words];
+    const user = asRoot ? ["setpriv", "--reuid=postgres", "--regid=postgres", "--clear-groups"] : [];
+    const [first = "", ...rest] = [...user, ...command];
+    execFileSync(first, rest, { cwd: folder, stdio: ["ignore", "ignore", "pipe"], timeout: 60_000 });
+  };
+  const options = `-k ${folder} -c listen_addresses='' -c max_connections=200 -c shared_buffers=64MB`;
+  const start = () => run("pg_ctl", "-D", data, "-w", "-l", join(folder, "log"), "-o", options, "start");
+  run("initdb", "-D", data, "-U", "keeper", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync");
+  start();
+  return {
+    url: `postgres://keeper@/postgres?host=${encodeURIComponent(folder)}`,
+    crash: () => {
+      run("pg_ctl", "-D", data, "-w", "-m", "immediate", "stop");
+      start();
+    },
+    stop: () => {
+      run("pg_ctl", "-D", data, "-w", "-m", "immediate", "stop");
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+const numberOf = (flag: "-u" | "-g") =>
+  Number(execFileSync("id", [flag, "postgres"], { encoding: "utf8" }).trim());

@@ -1,0 +1,71 @@
+/**
+ * The store's rows as they lie in its tables, for backup, moving and comparing: the tables in an order in which no row
+ * points at a later one, each by its key, texts by their bytes. Both databases give the same rows in the same order.
+ */
+import { sql } from "kysely";
+import type { Db } from "./database.ts";
+import type { TableName, Tables } from "./tables.ts";
+
+export type Row = Readonly<Record<string, string | number | null>>;
+
+export interface Shape {
+  readonly table: string;
+  readonly columns: readonly string[];
+  readonly key: readonly string[];
+}
+
+type Backed = Exclude<TableName, "migration">;
+
+/** Every column of every table, held to `Tables` by its type. The migrations are told by a name instead. */
+const COLUMNS: { readonly [Table in Backed]: Readonly<Record<keyof Tables[Table], "key" | "">> } = {
+  keeper: { id: "key", name: "", added_at: "", added_by: "" },
+  tank: { id: "key", keeper_id: "", demonstration: "", version: "", kept: "" },
+  tank_version: { tank_id: "key", version: "key", saved_at: "", saved_by: "", kept: "", facts: "" },
+  entry: { id: "key", tank_id: "", kind: "", version: "", kept: "", on_day: "", subject: "" },
+  entry_version: {
+    entry_id: "key",
+    version: "key",
+    saved_at: "",
+    saved_by: "",
+    kept: "",
+    on_day: "",
+    body: "",
+  },
+  reply: { key: "key", fingerprint: "", saved_at: "", status: "", body: "" },
+  setting: { name: "key", value: "", saved_at: "", saved_by: "" },
+};
+
+export const SHAPES: readonly Shape[] = Object.entries(COLUMNS).map(([table, columns]) => ({
+  table,
+  columns: Object.keys(columns),
+  key: Object.entries(columns).flatMap(([name, role]) => (role === "key" ? [name] : [])),
+}));
+
+const ROWS_AT_ONCE = 1_000;
+
+export async function* rowsOf(db: Db, { table, columns, key }: Shape): AsyncGenerator<Row> {
+  const [all, order] = [list(columns), list(key)];
+  let last: Row | undefined;
+  do {
+    const after =
+      last === undefined ? sql`` : sql`WHERE (${order}) > (${sql.join(key.map((name) => last?.[name]))})`;
+    const { rows } = await sql<Row>`
+      SELECT ${all} FROM ${sql.table(table)} ${after} ORDER BY ${order} LIMIT ${ROWS_AT_ONCE}`.execute(db);
+    yield* rows;
+    last = rows.length < ROWS_AT_ONCE ? undefined : rows.at(-1);
+  } while (last !== undefined);
+}
+
+/** Adds rows as they are. */
+export async function addRows(db: Db, { table, columns }: Shape, rows: readonly Row[]): Promise<void> {
+  if (rows.length === 0) return;
+  const values = rows.map((row) => sql`(${sql.join(columns.map((name) => row[name] ?? null))})`);
+  await sql`INSERT INTO ${sql.table(table)} (${list(columns)}) VALUES ${sql.join(values)}`.execute(db);
+}
+
+export async function countRows(db: Db, { table }: Shape): Promise<number> {
+  const { rows } = await sql<{ n: number }>`SELECT count(*) AS n FROM ${sql.table(table)}`.execute(db);
+  return rows[0]?.n ?? 0;
+}
+
+const list = (columns: readonly string[]) => sql.join(columns.map((name) => sql.ref(name)));
