@@ -1,6 +1,6 @@
 /** The eight questions: each with why it is asked, what an answer looks like, and what is taken when nobody knows. */
 import { GROWTHS } from "../../engine/types/tank.ts";
-import type { Answer, AnswerContext } from "./answer.ts";
+import type { Answer, AnswerContext, Entries } from "./answer.ts";
 import {
   GROWTH_WORDS,
   letterOf,
@@ -93,3 +93,6 @@ export const QUESTIONS: readonly Question[] = [
     parse: parseTrouble,
   },
 ];
+
+/** What stands in the file where nobody knows the water: the range most keepers' tanks lie in. */
+export const UNSURE_WATER: Entries = { water_l: "40-300 L" };

@@ -5,7 +5,7 @@
 
 import type { AnswerContext, Entries } from "../../answers/questions/answer.ts";
 import { check } from "../../answers/questions/check.ts";
-import { QUESTIONS, type Question } from "../../answers/questions/questions.ts";
+import { QUESTIONS, type Question, UNSURE_WATER } from "../../answers/questions/questions.ts";
 import type { Choice } from "../../contract/quantity/outcome.ts";
 import { wrapped } from "../check/print.ts";
 import type { Io } from "../io.ts";
@@ -15,9 +15,6 @@ export type Ask = (prompt: string) => Promise<string | null>;
 
 const NOT_SURE = /^(?:\?|not sure|i'?m not sure|don'?t know|unknown|skip)?$/i;
 export const isNotSure = (text: string): boolean => NOT_SURE.test(text.trim());
-
-/** What stands in the file where nobody knows the water: the range most keepers' tanks lie in. */
-export const UNSURE_WATER: Entries = { water_l: "40-300 L" };
 
 export interface Doubt {
   readonly typed: string | null;

@@ -2,9 +2,9 @@
 import { existsSync } from "node:fs";
 import { Command } from "commander";
 import type { Entries } from "../../answers/questions/answer.ts";
-import { QUESTIONS } from "../../answers/questions/questions.ts";
+import { QUESTIONS, UNSURE_WATER } from "../../answers/questions/questions.ts";
 import { NO_PREFERENCES, type Preferences } from "../../contract/quantity/preferences.ts";
-import { interview, isNotSure, readAnswer, UNSURE_WATER } from "../ask/interview.ts";
+import { interview, isNotSure, readAnswer } from "../ask/interview.ts";
 import { pipedLines, withTerminal } from "../ask/lines.ts";
 import { tankFileText, writeTankFile } from "../ask/write.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
