@@ -6,6 +6,7 @@ import type { FastifyReply, FastifyRequest } from "fastify";
 import { type Assets, renderDocument } from "../web/layout.tsx";
 import type { Page } from "../web/page.ts";
 import { messagePage } from "../web/pages/message.tsx";
+import { renderPart } from "../web/part.tsx";
 import { encodingFor } from "./assets.ts";
 import type { PageReply } from "./route.ts";
 
@@ -55,9 +56,13 @@ export function sendPage(
   { assets, today }: Rendering,
 ): Promise<FastifyReply> {
   const address = `http://${request.headers.host ?? "localhost"}${request.url}`;
-  const html = renderDocument(page, assets, { address, today });
+  const html = asPart(request) ? renderPart(page) : renderDocument(page, assets, { address, today });
   return sendText(html, "text/html; charset=utf-8", status, request, http);
 }
+
+/** A client module asks for a page's body alone, to put it into a page that is open already. */
+const asPart = ({ url }: FastifyRequest): boolean =>
+  new URLSearchParams(url.split("?").slice(1).join("?")).get("part") === "1";
 
 /** Asked again each time, sent again only when changed; kept by nobody in between. */
 export async function sendText(

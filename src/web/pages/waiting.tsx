@@ -19,7 +19,6 @@ export function waitingPage({ head, here, what, address }: WaitingView): Page {
     title: `${what} of ${head.name}: being worked out`,
     tank: head,
     here,
-    scripts: ["await-answers"],
     body: (
       <div class="awaiting" data-await data-src={`${joined}part=1`}>
         <h1>
