@@ -1,0 +1,21 @@
+/** Errands of one tank. */
+import { errandsOf } from "../../answers/errands/errands.ts";
+import { animalById } from "../../catalogue/index.ts";
+import { to } from "../../web/page.ts";
+import { errandsPage } from "../../web/pages/errands.tsx";
+import type { PageRoute } from "../route.ts";
+import { answeredPage } from "./answered.ts";
+
+export const ERRANDS_ROUTES: readonly PageRoute[] = [
+  answeredPage({
+    path: "/tanks/:tank/errands",
+    here: "errands",
+    what: "Errands",
+    address: (tank) => to.tank(tank, "errands"),
+    draw: ({ loaded, answers }) =>
+      errandsPage({
+        head: loaded.head,
+        errands: errandsOf(answers, (id) => animalById.get(id)?.supplementalFood ?? null),
+      }),
+  }),
+];
