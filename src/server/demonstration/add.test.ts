@@ -1,0 +1,62 @@
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { openStore } from "../../store/open.ts";
+import type { Store } from "../../store/store.ts";
+import { loadTank } from "../load-tank.ts";
+import { addDemonstration } from "./add.ts";
+import { demonstrations } from "./tanks.ts";
+
+// A leap day and a new year among them: every day counted back must be one that exists.
+const DAYS = ["2026-06-15", "2028-02-29", "2027-01-01"];
+const now = (today: string) => `${today}T09:00:00.000Z`;
+
+let store: Store;
+beforeEach(async () => {
+  store = await openStore(":memory:");
+});
+afterEach(() => store.close());
+
+test.each(DAYS)("made on %s, all four are read without a finding and marked as invented", async (today) => {
+  await addDemonstration(store, today, now(today));
+  const tanks = await store.tanks();
+  expect(tanks).toHaveLength(4);
+  for (const { id, demonstration, keeper } of tanks) {
+    const loaded = await loadTank(store, id, today);
+    expect(demonstration).toBe(true);
+    expect(loaded?.head.name).toContain("(invented)");
+    expect(keeper.name).toContain("(invented)");
+    expect(loaded?.facts.unknownAnimals).toEqual([]);
+  }
+});
+
+test("one has two months of readings, from 60 days ago to yesterday, and the tank is read with the last of them", async () => {
+  const today = DAYS[0]!;
+  await addDemonstration(store, today, now(today));
+  const ids = (await store.tanks()).map(({ id }) => id);
+  const counts = await Promise.all(ids.map((id) => store.entries(id, { limit: 1000 })));
+  const kept = counts.filter((entries) => entries.length > 0);
+  expect(kept).toHaveLength(1);
+  const days = new Set(kept[0]!.map(({ on }) => on));
+  expect([...days].at(0)).toBe("2026-06-14");
+  expect([...days].at(-1)).toBe("2026-04-16");
+  const loaded = await loadTank(store, kept[0]![0]!.tankId, today);
+  expect(loaded?.facts.readings.some(({ on }) => on === "2026-06-14")).toBe(true);
+});
+
+test("only a store that never held a tank gets them, and only once", async () => {
+  const today = DAYS[0]!;
+  await addDemonstration(store, today, now(today));
+  const [first] = await store.tanks();
+  await store.setKept(first!.id, first!.version, false, { at: now(today), by: "test" });
+  await addDemonstration(store, today, now(today));
+  expect(await store.tanks()).toHaveLength(3);
+});
+
+test("they still read as they were when a year has passed", async () => {
+  await addDemonstration(store, "2026-06-15", now("2026-06-15"));
+  for (const { id } of await store.tanks()) expect(await loadTank(store, id, "2027-06-15")).not.toBeNull();
+});
+
+test("there is one keeper with more than one tank", () => {
+  const keepers = demonstrations("2026-06-15").map(({ keeper }) => keeper);
+  expect(new Set(keepers).size).toBeLessThan(keepers.length);
+});

@@ -1,0 +1,22 @@
+/** What the reader of readings must know of a tank: the keeper's habits, the day, and what lives in it since when. */
+import type { ReadingContext } from "../contract/daybook/read-reading.ts";
+import { preferencesOf } from "../contract/tank-file/preferences-of.ts";
+import type { LoadedTank } from "./route.ts";
+
+const DAY_MS = 86_400_000;
+
+export function readingContextOf(
+  { document, facts }: Pick<LoadedTank, "document" | "facts">,
+  { today, now }: { readonly today: string; readonly now: string },
+): ReadingContext {
+  const firstDay = Date.parse(facts.asOf) - facts.ageDays.central * DAY_MS;
+  return {
+    preferences: preferencesOf(document.preferences),
+    today,
+    now,
+    // A tank file names no zone yet: a time without its offset is kept as its day.
+    zone: null,
+    stocked: facts.present.length > 0 || (document.fish?.length ?? 0) > 0,
+    notBefore: facts.assumed.includes("ageDays") ? null : new Date(firstDay).toISOString().slice(0, 10),
+  };
+}
