@@ -4,7 +4,7 @@
  */
 import type { ComponentChildren } from "preact";
 import { chanceWord } from "../../answers/words.ts";
-import { GRAIN_HEIGHT, GRAIN_WIDTH, grainOutline } from "../charts/grain-shape.ts";
+import { GRAIN_HEIGHT, GRAIN_WIDTH, outlines } from "../charts/grain-shape.ts";
 
 interface GrainsProps {
   /** 0 to 20. */
@@ -25,10 +25,7 @@ export function Grains({ of20, yes, no, children }: GrainsProps) {
     y: (Math.floor(grain / ROW) + 0.5) * GRAIN_HEIGHT,
   });
   const path = (from: number, to: number) =>
-    Array.from({ length: to - from }, (_, i) => {
-      const { x, y } = place(from + i);
-      return grainOutline(x, y);
-    }).join("");
+    outlines(Array.from({ length: to - from }, (_, i) => place(from + i)));
   return (
     <span class="grains" data-grains-yes={of20} data-grains-no={20 - of20}>
       <svg

@@ -1,0 +1,56 @@
+/** A shelf as the larder's charts take it, and what is said of it in every one of them. Amounts in mg C a day. Pure. */
+import { chance, rations, rationsADay } from "../../answers/words.ts";
+import { RATION_MG_C } from "../../engine/larder/larder.ts";
+import { RUNS } from "./grain-row-view.ts";
+
+export interface ShelfFacts {
+  readonly id: string;
+  /** "film on glass" */
+  readonly name: string;
+  readonly supply: { readonly low: number; readonly central: number; readonly high: number };
+  /** Twenty runs of the supply. */
+  readonly runs: readonly number[];
+  /** What those that eat from it want. */
+  readonly wanted: number;
+  /** Ids of the figures behind both; null where the engine has no working of one yet. */
+  readonly figures: { readonly supply: string; readonly wanted: string | null };
+}
+
+export type Leaning = "over" | "short" | "even";
+
+/** In the middle of the runs; within half a ration either way it is even. */
+export function leaning({ supply, wanted }: ShelfFacts): { kind: Leaning; words: string; mgC: number } {
+  const mgC = supply.central - wanted;
+  if (Math.abs(mgC) < RATION_MG_C / 2) return { kind: "even", words: "even", mgC };
+  const kind = mgC > 0 ? "over" : "short";
+  return { kind, words: `${rations(Math.abs(mgC))} ${kind}`, mgC };
+}
+
+/** Runs of 20 in which those that eat there want more than it grows. */
+export function shortOf20({ runs, wanted }: ShelfFacts): number {
+  if (runs.length !== RUNS) throw new Error(`Cannot count runs: twenty are needed, received ${runs.length}`);
+  return runs.filter((supply) => supply < wanted).length;
+}
+
+/** "about 3 rations a day (2 to 5)" */
+export function supplyWords({ supply: { low, central, high } }: ShelfFacts): string {
+  return `about ${rationsADay(central)} (${rations(low)} to ${rations(high)})`;
+}
+
+/** "usually short, 15 of 20" or "nobody eats from it" */
+export function shortWords(shelf: ShelfFacts): string {
+  if (shelf.wanted === 0) return "nobody eats from it";
+  const [word, number] = chance(shortOf20(shelf)).split(", ");
+  return `${word} short, ${number}`;
+}
+
+/** Neither grown nor wanted: named, not drawn. */
+export const isBare = ({ supply, wanted }: ShelfFacts): boolean => supply.high <= 0 && wanted <= 0;
+
+/** "film on sand", "film on sand and carrion", "a, b and c" */
+export function listed(names: readonly string[]): string {
+  if (names.length < 2) return names.join("");
+  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,161 @@
+/**
+ * Twenty thin lines, none of them the likely one; readings as ticks as high as their test's own step; on the date
+ * asked about, twenty grains with the count on each side of the line that matters. No hull around the lines: a hull is
+ * read as a border.
+ */
+import type { ComponentChildren } from "preact";
+import { dateWords } from "../../answers/words.ts";
+import { Chart, type Drawing, type DrawingWidth, NARROW, StepMark } from "./chart.tsx";
+import { shortDate } from "./days.ts";
+import { outlines } from "./grain-shape.ts";
+import { capital } from "./shelf.ts";
+import {
+  amount,
+  type RunsFacts,
+  type RunsPlace,
+  runsCount,
+  runsDrawn,
+  runsFinding,
+  runsRows,
+  runsSteps,
+} from "./twenty-runs-view.ts";
+
+interface TwentyRunsProps {
+  readonly id: string;
+  readonly facts: RunsFacts;
+  readonly title?: ComponentChildren;
+  readonly sentence?: ComponentChildren;
+  readonly csv?: boolean;
+  readonly level?: 2 | 3;
+}
+
+export function TwentyRuns({ id, facts, title, sentence, csv, level }: TwentyRunsProps) {
+  const { limit, unit, weeks } = facts;
+  return (
+    <Chart
+      id={id}
+      title={title ?? capital(runsFinding(facts))}
+      sentence={
+        sentence ?? (
+          <>
+            Twenty ways it could go from {dateWords(weeks[0]!)} to {dateWords(weeks.at(-1)!)}, each as likely
+            as the next{limit === null ? "" : `; the line is ${amount(limit.value)} ${unit}, ${limit.words}`}.
+          </>
+        )
+      }
+      draw={(width) => drawRuns(facts, width)}
+      steps={runsSteps(facts).map(({ label, text }) => ({ label, text }))}
+      table={{
+        caption: `${capital(facts.name)} in ${unit}, twenty runs`,
+        columns: [
+          { name: "on" },
+          { name: "lowest", numeric: true },
+          { name: "10 of 20 between", numeric: true },
+          { name: "highest", numeric: true },
+          ...(limit === null ? [] : [{ name: `above ${amount(limit.value)}`, numeric: true }]),
+        ],
+        rows: runsRows(facts).map(({ date, lowest, half, highest, above }) => [
+          date,
+          lowest,
+          half,
+          highest,
+          ...(above === null ? [] : [above]),
+        ]),
+      }}
+      {...(csv === undefined ? {} : { csv })}
+      {...(level === undefined ? {} : { level })}
+    />
+  );
+}
+
+const PLACES: Readonly<Record<DrawingWidth, RunsPlace & { readonly months: number }>> = {
+  328: { left: 34, right: 206, top: 34, bottom: 224, stack: 100, grain: 11, months: 3 },
+  760: { left: 44, right: 560, top: 34, bottom: 300, stack: 176, grain: 13, months: 1 },
+};
+
+function drawRuns(facts: RunsFacts, width: DrawingWidth): Drawing {
+  const place = PLACES[width];
+  const { left, right, top, bottom, grain, months } = place;
+  const drawn = runsDrawn(facts, place, months);
+  const { above, below } = runsCount(facts);
+  const narrow = width === NARROW;
+  const size = grain / 15;
+  const grains = (side: boolean) =>
+    outlines(
+      drawn.grains.filter((one) => one.above === side).map(({ x, y }) => ({ x, y, tip: 90, scale: size })),
+    );
+  const middleOf = (side: boolean) => {
+    const ys = drawn.grains.filter((one) => one.above === side).map(({ y }) => y);
+    return side ? Math.min(...ys) - grain : Math.max(...ys) + grain + 6;
+  };
+  return {
+    height: bottom + 44,
+    body: (
+      <>
+        <text class="label small" x={0} y={14}>
+          {facts.unit}
+        </text>
+        {drawn.yTicks.map(({ y, words }) => (
+          <g key={words}>
+            <path class="grid" d={`M${left} ${y}H${right}`} />
+            <text class="label small" x={left - 6} y={y + 4} text-anchor="end">
+              {words}
+            </text>
+          </g>
+        ))}
+        {drawn.months.map(({ x, date }) => (
+          <g key={date}>
+            <path class="axis" d={`M${x} ${bottom}v5`} />
+            {x > right - 30 ? null : (
+              <text class="label small" x={x} y={bottom + 20} text-anchor="middle">
+                {shortDate(date).replace(/^1 /, "")}
+              </text>
+            )}
+          </g>
+        ))}
+        <path class="axis" d={`M${left} ${bottom}H${right}`} />
+        {drawn.paths.map((d, run) => (
+          <path key={`run ${run + 1}`} class="run" d={d} />
+        ))}
+        {drawn.readings.map(({ x, top: high, bottom: low }) => (
+          <path
+            key={`${x} ${high}`}
+            class="reading"
+            d={`M${x} ${high}V${Math.max(low, high + 1)}M${x - 4} ${high}h8M${x - 4} ${Math.max(low, high + 1)}h8`}
+          />
+        ))}
+        {drawn.readings.length === 0 ? null : (
+          <>
+            <path class="today-line" d={`M${drawn.todayX} ${top}V${bottom}`} />
+            <text class="label small" x={drawn.todayX} y={bottom + 38} text-anchor="middle">
+              today
+            </text>
+          </>
+        )}
+        <path class="asked-line" d={`M${drawn.askedX} ${top - 4}V${bottom}`} />
+        <text class="label small" x={Math.min(drawn.askedX + 4, right)} y={top - 12} text-anchor="end">
+          {shortDate(facts.weeks[facts.asked]!)}
+        </text>
+        <text class="label small" x={right + 16} y={top - 12}>
+          {narrow ? "20 runs then" : "the 20 runs on that day"}
+        </text>
+        {drawn.limitY === null ? null : <path class="limit-line" d={`M${left} ${drawn.limitY}H${width}`} />}
+        <path class="grain above" data-grains={above} d={grains(true)} />
+        <path class="grain below" data-grains={below} d={grains(false)} />
+        {facts.limit === null || above === 0 ? null : (
+          <text class="label strong" x={right + 16} y={middleOf(true)}>
+            {above} above
+          </text>
+        )}
+        {facts.limit === null || below === 0 ? null : (
+          <text class="label strong" x={right + 16} y={middleOf(false)}>
+            {below} {narrow ? "under" : "at or under"}
+          </text>
+        )}
+        {drawn.weekX.map((x, week) => (
+          <StepMark key={x} step={week} d={`M${x} ${top}V${bottom}`} />
+        ))}
+      </>
+    ),
+  };
+}
