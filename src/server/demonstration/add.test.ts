@@ -1,6 +1,5 @@
-import { afterEach, beforeEach, expect, test } from "vitest";
-import { openStore } from "../../store/open.ts";
-import type { Store } from "../../store/store.ts";
+import { expect, test } from "vitest";
+import { temporaryStore } from "../../../checks/kit/store.ts";
 import { loadTank } from "../load-tank.ts";
 import { addDemonstration } from "./add.ts";
 import { demonstrations } from "./tanks.ts";
@@ -9,13 +8,8 @@ import { demonstrations } from "./tanks.ts";
 const DAYS = ["2026-06-15", "2028-02-29", "2027-01-01"];
 const now = (today: string) => `${today}T09:00:00.000Z`;
 
-let store: Store;
-beforeEach(async () => {
-  store = await openStore(":memory:");
-});
-afterEach(() => store.close());
-
 test.each(DAYS)("made on %s, all four are read without a finding and marked as invented", async (today) => {
+  const store = await temporaryStore();
   await addDemonstration(store, today, now(today));
   const tanks = await store.tanks();
   expect(tanks).toHaveLength(4);
@@ -29,6 +23,7 @@ test.each(DAYS)("made on %s, all four are read without a finding and marked as i
 });
 
 test("one has two months of readings, from 60 days ago to yesterday, and the tank is read with the last of them", async () => {
+  const store = await temporaryStore();
   const today = DAYS[0]!;
   await addDemonstration(store, today, now(today));
   const ids = (await store.tanks()).map(({ id }) => id);
@@ -43,6 +38,7 @@ test("one has two months of readings, from 60 days ago to yesterday, and the tan
 });
 
 test("only a store that never held a tank gets them, and only once", async () => {
+  const store = await temporaryStore();
   const today = DAYS[0]!;
   await addDemonstration(store, today, now(today));
   const [first] = await store.tanks();
@@ -52,6 +48,7 @@ test("only a store that never held a tank gets them, and only once", async () =>
 });
 
 test("they still read as they were when a year has passed", async () => {
+  const store = await temporaryStore();
   await addDemonstration(store, "2026-06-15", now("2026-06-15"));
   for (const { id } of await store.tanks()) expect(await loadTank(store, id, "2027-06-15")).not.toBeNull();
 });

@@ -1,4 +1,5 @@
 /** Working of one figure of a tank: as a page, or as a part that opens over another. */
+import { workingOf } from "../../answers/working.ts";
 import { to } from "../../web/page.ts";
 import { workingPage } from "../../web/pages/working.tsx";
 import type { PageRoute } from "../route.ts";
@@ -11,8 +12,8 @@ export const WORKING_ROUTES: readonly PageRoute[] = [
     what: "Working",
     address: (tank, { params }) => to.working(tank, params["figure"] ?? ""),
     draw: ({ loaded, answers, request }) => {
-      const figure = answers.workings[request.params["figure"] ?? ""];
-      if (figure === undefined) return { kind: "not_found", what: "figure of that name in this tank" };
+      const figure = workingOf(answers, request.params["figure"] ?? "");
+      if (figure === null) return { kind: "not_found", what: "figure of that name in this tank" };
       return workingPage({ head: loaded.head, figure, asOf: answers.waves.tank.as_of });
     },
   }),
