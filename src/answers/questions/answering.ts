@@ -6,7 +6,7 @@ import { readVolume } from "../../contract/quantity/volume.ts";
 import { preferencesOf } from "../../contract/tank-file/preferences-of.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
 import { type FieldDoubt, withText } from "./doubts.ts";
-import { FIELDS, type TextField } from "./fields.ts";
+import { fieldsOf, type TextField } from "./fields.ts";
 import { parseAnimals } from "./parse.ts";
 import { animalLines, rawOf, type Values, valuesOf } from "./prefill.ts";
 import { UNSURE_WATER } from "./questions.ts";
@@ -48,7 +48,7 @@ export class Answering {
       case 8:
         return this.#trouble();
       default:
-        return this.#words();
+        return [...this.#texts(), ...this.#words()];
     }
   }
 
@@ -63,7 +63,7 @@ export class Answering {
   }
 
   #field(name: string): TextField {
-    const field = FIELDS[this.#question - 1]?.find((one) => one.name === name);
+    const field = fieldsOf(this.#question).find((one) => one.name === name);
     if (field?.kind !== "text") throw new TypeError(`Cannot read ${name}: no text field of that name`);
     return field;
   }
@@ -99,12 +99,18 @@ export class Answering {
 
   /** Radio buttons of the question; one that shows no button as pressed keeps what it can't show. */
   #words(): readonly Change[] {
-    return (FIELDS[this.#question - 1] ?? []).flatMap((field): Change[] => {
+    return fieldsOf(this.#question).flatMap((field): Change[] => {
       if (field.kind !== "words") return [];
       const value = this.#text(field.name);
       const known = field.options.some((option) => option.value === value);
       return this.#unchanged(field.name) || !known ? [] : [[field.path, value === "" ? undefined : value]];
     });
+  }
+
+  #texts(): readonly Change[] {
+    return fieldsOf(this.#question).flatMap((field): Change[] =>
+      field.kind === "text" ? [[field.path, this.#amount(field.name)]] : [],
+    );
   }
 
   #water(): readonly Change[] {
@@ -162,7 +168,7 @@ export class Answering {
   }
 
   #food(): readonly Change[] {
-    const fields = (FIELDS[5] ?? []).filter((field) => field.kind === "text");
+    const fields = fieldsOf(6).filter((field) => field.kind === "text");
     const foods = fields.flatMap((field) => {
       const text = this.#text(field.name);
       const kind = field.path.slice("feeding.foods.".length);

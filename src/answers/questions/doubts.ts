@@ -1,7 +1,7 @@
 /** What is wrong with a sent form, beside the fields that told it, in the words of the file's reader. */
 import type { Finding } from "../../contract/tank-file/finding.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
-import { FIELDS } from "./fields.ts";
+import { fieldsOf } from "./fields.ts";
 import { parseAnimals } from "./parse.ts";
 import { animalLines, type Values } from "./prefill.ts";
 
@@ -23,7 +23,7 @@ export function placed(
   sent: Values,
   file: TankFile,
 ): readonly FieldDoubt[] {
-  const fields = questions.flatMap((question) => FIELDS[question - 1] ?? []);
+  const fields = questions.flatMap((question) => fieldsOf(question));
   return findings.map((finding): FieldDoubt => {
     const { path, message } = finding;
     const choices = withText(finding.choices);

@@ -242,6 +242,106 @@ export const FIELDS: readonly (readonly FormField[])[] = [
   ],
 ];
 
+const YES_NO = options(["yes", "yes"], ["no", "no"], ["", "I don't know"]);
+
+const yesNo = (name: string, label: string, path: string): WordsField => ({
+  kind: "words",
+  row: true,
+  name,
+  label,
+  path,
+  options: YES_NO,
+});
+
+const figureField = (name: string, label: string, path: string, hint: string): TextField => ({
+  kind: "text",
+  name,
+  label,
+  hint,
+  path,
+  keypad: "decimal",
+  width: "short",
+});
+
+/** What no question asks, but who knows it can tell on the single form: it narrows the plan further. */
+export const MORE_FIELDS: readonly FormField[] = [
+  figureField("light_hours", "Hours of light a day", "light.hours_per_day", "Such as 9"),
+  {
+    kind: "words",
+    row: true,
+    name: "light_strength",
+    label: "Strength of the light",
+    path: "light.strength",
+    options: options(["low", "low"], ["medium", "medium"], ["high", "high"], ["", "I don't know"]),
+  },
+  figureField("par", "Light measured at the rock, µmol/m²/s", "light.par_umol_m2_s", "Such as 120"),
+  {
+    ...figureField("rock_weight", "Weight of the rock", "rock.rock_kg", "Such as 11"),
+    units: ["kg", "lb"],
+  },
+  yesNo("caves", "Caves in the rock", "rock.caves"),
+  yesNo("secured", "Rock fixed, so that no animal topples it", "rock.secured"),
+  figureField("ph", "pH", "ph", "Such as 8.1"),
+  {
+    kind: "words",
+    row: true,
+    name: "filter",
+    label: "Mechanical filter",
+    path: "equipment.mechanical_filter",
+    options: options(
+      ["none", "none"],
+      ["floss", "floss"],
+      ["sock", "sock"],
+      ["cartridge", "cartridge"],
+      ["roller", "roller"],
+      ["", "I don't know"],
+    ),
+  },
+  figureField("filter_days", "Days between changes of it", "equipment.filter_change_days", "Such as 4"),
+  yesNo("skimmer", "Skimmer", "equipment.skimmer"),
+  yesNo("lid", "Lid", "equipment.lid"),
+  yesNo("guards", "Guards on the pump inlets", "equipment.pump_guards"),
+  yesNo("corals", "Corals", "corals"),
+  figureField(
+    "change_percent",
+    "Water changed each time, per cent",
+    "care.water_change_percent",
+    "Such as 10",
+  ),
+  figureField("change_days", "Days between water changes", "care.water_change_every_days", "Such as 7"),
+  figureField("wipe_days", "Days between wiping the glass", "care.wipe_glass_every_days", "Such as 7"),
+  {
+    kind: "words",
+    name: "source_water",
+    label: "Water for changes",
+    path: "source_water",
+    options: options(
+      ["tap", "from the tap"],
+      ["conditioned", "from the tap, conditioned"],
+      ["purified", "purified"],
+      ["", "I don't know"],
+    ),
+  },
+  {
+    kind: "words",
+    name: "experience",
+    label: "The keeper's experience",
+    path: "keeper_experience",
+    options: options(
+      ["first-tank", "a first tank"],
+      ["experienced", "experienced"],
+      ["specialist", "a specialist"],
+      ["", "not said"],
+    ),
+  },
+];
+
+/** Stands for those in a list of questions. */
+export const MORE = 9;
+
+export const fieldsOf = (question: number): readonly FormField[] =>
+  question === MORE ? MORE_FIELDS : (FIELDS[question - 1] ?? []);
+
 /** Words for a unit, beside a field. */
 export const UNIT_WORDS: Readonly<Record<string, string>> = {
   L: "litres",

@@ -3,7 +3,7 @@ import { parseAmount } from "../../contract/quantity/parse.ts";
 import { decimalSign } from "../../contract/quantity/preferences.ts";
 import { spelled } from "../../contract/quantity/rule.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
-import { FIELDS, type FormField, firstUnit, type TextField } from "./fields.ts";
+import { type FormField, fieldsOf, firstUnit, type TextField } from "./fields.ts";
 import { entryAt } from "./paths.ts";
 
 /** Sent by a form or shown in it: field's name → text. */
@@ -11,7 +11,7 @@ export type Values = Readonly<Record<string, string>>;
 
 /** Fields of question 1 to 8, as the document answers them; an unanswered one is empty. */
 export function valuesOf(question: number, file: TankFile): Values {
-  return Object.assign({}, ...(FIELDS[question - 1] ?? []).map((field) => shownOf(field, file)));
+  return Object.assign({}, ...fieldsOf(question).map((field) => shownOf(field, file)));
 }
 
 function shownOf(field: FormField, file: TankFile): Values {
@@ -30,6 +30,7 @@ function shownOf(field: FormField, file: TankFile): Values {
 function wordOf(name: string, path: string, file: TankFile): string {
   if (name === "wrong") return troubled(file) ? "yes" : "";
   const value = entryAt(file, path);
+  if (typeof value === "boolean") return value ? "yes" : "no";
   // A share such as 30 % has no button: left as it is until another is chosen.
   return typeof value === "string" ? value : "";
 }
