@@ -24,8 +24,8 @@ export interface Database {
   snapshot<T>(work: (db: Db) => Promise<T>): Promise<T>;
   /** Names of the tables that stand there, whosever they are. */
   tables(): Promise<readonly string[]>;
-  /** Inside the transaction that changes the shape: keeps other starts waiting, and marks the place as ours. */
-  claim(db: Transaction<Tables>): Promise<void>;
+  /** A transaction that changes the shape: other starts wait for it and see its end; it marks the place as ours. */
+  reshape<T>(work: (db: Transaction<Tables>) => Promise<T>): Promise<T>;
   /** After the shape changed: makes it stand in the file itself. */
   settle(): Promise<void>;
   /** Copies all there is to a place of that label, and names it. */

@@ -51,7 +51,12 @@ export class KeptStore implements Store {
     return this.#write((db) => work(deskOn(db)));
   }
 
-  once(key: string, fingerprint: string, stamp: Stamp, work: (desk: Desk) => Promise<Reply>): Promise<Once> {
+  async once(
+    key: string,
+    fingerprint: string,
+    stamp: Stamp,
+    work: (desk: Desk) => Promise<Reply>,
+  ): Promise<Once> {
     plain("a key", key);
     plain("a fingerprint", fingerprint);
     return this.#write(async (db): Promise<Once> => {

@@ -21,8 +21,7 @@ export async function migrate(database: Database, migrations: readonly Migration
     before.length === 0
       ? null
       : await database.copyAside(`before-${pending[0]?.name.slice(0, 4)}-${clock()}`);
-  const applied = await database.transact(async (db) => {
-    await database.claim(db);
+  const applied = await database.reshape(async (db) => {
     const { text, tableEnd } = database.spelling;
     await run(
       db,

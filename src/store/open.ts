@@ -2,10 +2,11 @@
  * Opens the store: looks whether the place is one, asserts that it is durable, brings it to this program's shape.
  * Two programs may open the same store at once, on either database.
  */
+import { existsSync } from "node:fs";
 import type { BeforeStatement, Database } from "./database.ts";
 import { storeErrorOf } from "./errors.ts";
 import { KeptStore } from "./kept-store.ts";
-import { type Migrated, migrate } from "./migrate.ts";
+import { appliedIn, type Migrated, migrate } from "./migrate.ts";
 import { MIGRATIONS } from "./migrations/list.ts";
 import type { Migration } from "./migrations/migration.ts";
 import { openPostgres } from "./postgres/open.ts";
@@ -16,6 +17,8 @@ import { type Place, placeOf } from "./where.ts";
 export interface OpenOptions {
   /** Schema of PostgreSQL; `grazewell` when absent. */
   readonly schema?: string;
+  /** `existing`: never makes a store; `as it is`: nor changes its shape, however old. A new place is made otherwise. */
+  readonly use?: "existing" | "as it is";
   /** Told when the store was changed to this program's shape. */
   readonly onMigrated?: (migrated: Migrated) => void;
   /** For checks alone. */
@@ -36,6 +39,8 @@ export async function openDatabase(where: string | undefined, options: OpenOptio
     const database = await connected(place, options);
     try {
       await assertDurable(database);
+      if (options.use !== undefined) await assertStore(database);
+      if (options.use === "as it is") return database;
       const migrated = await migrate(database, options.migrations ?? MIGRATIONS);
       if (migrated.applied.length > 0) options.onMigrated?.(migrated);
       return database;
@@ -48,7 +53,13 @@ export async function openDatabase(where: string | undefined, options: OpenOptio
   }
 }
 
+async function assertStore(database: Database): Promise<void> {
+  if ((await appliedIn(database)).length === 0) throw noStore(database.place);
+}
+
 async function connected(place: Place, options: OpenOptions): Promise<Database> {
+  if (options.use !== undefined && place.kind === "sqlite" && !existsSync(place.file))
+    throw noStore(place.file);
   return place.kind === "sqlite"
     ? openSqlite(place.file, options.beforeStatement)
     : openPostgres(place.url, { schema: options.schema, before: options.beforeStatement });
@@ -66,3 +77,10 @@ async function assertDurable(database: Database): Promise<void> {
       : "Change the server's settings (postgresql.conf), and start again.",
   );
 }
+
+const noStore = (place: string) =>
+  new StoreError(
+    "unreachable",
+    `There is no store at ${place}.`,
+    "Name the store's file or address; `grazewell serve` makes one where there is none.",
+  );

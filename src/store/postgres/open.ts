@@ -36,8 +36,10 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
         Number(oid) === BIGINT ? (text: string) => Number(text) : pg.types.getTypeParser(oid, format),
     },
   });
-  // An idle connection that is lost is no event: the next one to be asked for is new.
+  // A lost connection is no event of its own: the statement that meets it fails, the next connection is new. Without
+  // a listener on the pool (idle ones) and on each client (those at work), Node would end the program.
   pool.on("error", () => {});
+  pool.on("connect", (client) => client.on("error", () => {}));
   const reads = new Kysely<Tables>({ dialect: new HookedDialect(pool, options.before) });
   try {
     await sql`SELECT 1`.execute(reads);
@@ -60,10 +62,16 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
       );
       return rows.map(({ name }) => name);
     },
-    async claim(db) {
-      await sql`SELECT pg_advisory_xact_lock(${LOCK})`.execute(db);
-      await sql`CREATE SCHEMA IF NOT EXISTS ${sql.id(schema)}`.execute(db);
-    },
+    // Not at one moment: what another start did while this one waited for the lock must be seen.
+    reshape: (work) =>
+      reads
+        .transaction()
+        .setIsolationLevel("read committed")
+        .execute(async (db) => {
+          await sql`SELECT pg_advisory_xact_lock(${LOCK})`.execute(db);
+          await sql`CREATE SCHEMA IF NOT EXISTS ${sql.id(schema)}`.execute(db);
+          return work(db);
+        }),
     async settle() {},
     copyAside: (label) => copySchema(reads, schema, label),
     durableSettings: () => durableSettings(reads),

@@ -4,8 +4,8 @@ import type { DurableSetting } from "../database.ts";
 
 /** "GRZW": marks the file as a store of Grazewell. */
 export const APPLICATION_ID = 0x47_52_5a_57;
-/** How long a statement waits for another process's write, in milliseconds. The process waits with it. */
-const WAIT_MS = 5_000;
+/** How long opening and reading wait for a lock, in milliseconds: the whole program waits with them. */
+const WAIT_MS = 1_000;
 
 export function connect(file: string, use: "read" | "write"): BetterSqlite3.Database {
   const connection = new BetterSqlite3(file, { timeout: WAIT_MS });
@@ -24,10 +24,5 @@ export function durableSettings(connection: BetterSqlite3.Database): DurableSett
     value: String(connection.pragma(name, { simple: true })),
     wanted,
   });
-  return [
-    setting("journal_mode", "wal"),
-    setting("synchronous", "2"),
-    setting("foreign_keys", "1"),
-    setting("busy_timeout", String(WAIT_MS)),
-  ];
+  return [setting("journal_mode", "wal"), setting("synchronous", "2"), setting("foreign_keys", "1")];
 }

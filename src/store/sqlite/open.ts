@@ -22,6 +22,7 @@ export function openSqlite(path: string, before?: BeforeStatement): Database {
   try {
     if (mark() !== APPLICATION_ID && tableNames(writer).length > 0) throw foreign(file);
     writer.pragma("journal_mode = WAL");
+    writer.pragma("busy_timeout = 10"); // from here on it waits in dialect.ts, without holding up the program
     const reader = connect(file, "read");
     return opened(reader);
   } catch (error) {
@@ -56,9 +57,11 @@ export function openSqlite(path: string, before?: BeforeStatement): Database {
         }
       },
       tables: async () => tableNames(reader),
-      async claim(db) {
-        await sql`PRAGMA application_id = ${sql.raw(String(APPLICATION_ID))}`.execute(db);
-      },
+      reshape: (work) =>
+        writes.transaction().execute(async (db) => {
+          await sql`PRAGMA application_id = ${sql.raw(String(APPLICATION_ID))}`.execute(db);
+          return work(db);
+        }),
       async settle() {
         writer.pragma("wal_checkpoint(TRUNCATE)");
       },

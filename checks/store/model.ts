@@ -1,0 +1,92 @@
+/** The store as a page of maps: what every act on it must answer. Knows nothing of databases. */
+import type {
+  EntryQuery,
+  EntryRow,
+  Json,
+  KeeperRow,
+  NewEntry,
+  Saved,
+  Stamp,
+  TankRow,
+} from "../../src/store/store.ts";
+
+type Versions<Row> = Map<string, Row[]>;
+type Change = { readonly on: string; readonly body: Json; readonly kept: boolean };
+
+export class Model {
+  keepers = new Map<string, KeeperRow>();
+  tanks: Versions<TankRow> = new Map();
+  entries: Versions<EntryRow> = new Map();
+  settings = new Map<string, Json>();
+  replies = new Map<string, { readonly fingerprint: string; readonly body: Json }>();
+
+  keeperNamed(name: string, id: string, stamp: Stamp): KeeperRow {
+    const there = this.keepers.get(name) ?? { id, name, addedAt: stamp.at };
+    this.keepers.set(name, there);
+    return there;
+  }
+  addTank(id: string, keeper: KeeperRow, demonstration: boolean, facts: Json, stamp: Stamp): TankRow {
+    const row = { id, keeper, demonstration, facts, version: 1, stamp, kept: true };
+    this.tanks.set(id, [row]);
+    return row;
+  }
+  saveTank(id: string, from: number, change: Partial<Pick<TankRow, "facts" | "kept">>, stamp: Stamp) {
+    return save<TankRow>(this.tanks, id, from, change, stamp);
+  }
+  addEntries(tankId: string, added: readonly NewEntry[], stamp: Stamp): EntryRow[] {
+    return added.map((one) => {
+      const row = { ...one, tankId, version: 1, stamp, kept: true };
+      this.entries.set(one.id, [row]);
+      return row;
+    });
+  }
+  correctEntry(id: string, from: number, change: Change, stamp: Stamp) {
+    return save(this.entries, id, from, change, stamp);
+  }
+
+  listTanks(): TankRow[] {
+    return latest(this.tanks)
+      .filter(({ kept }) => kept)
+      .sort((a, b) => bytes(a.keeper.name, b.keeper.name) || bytes(a.id, b.id));
+  }
+  listEntries(tankId: string, { kind, from, to, limit, after, withRemoved }: EntryQuery): EntryRow[] {
+    return latest(this.entries)
+      .filter((row) => row.tankId === tankId && (withRemoved === true || row.kept))
+      .filter((row) => kind === undefined || row.kind === kind)
+      .filter(({ on }) => (from === undefined || on >= from) && (to === undefined || on <= to))
+      .sort(latestFirst)
+      .filter((row) => after === undefined || latestFirst(after, row) < 0)
+      .slice(0, limit);
+  }
+  latestReadings(): EntryRow[] {
+    const found = new Map<string, EntryRow>();
+    for (const row of latest(this.entries).filter(({ kind, kept }) => kind === "reading" && kept)) {
+      const key = JSON.stringify([row.tankId, row.body["quantity"]]);
+      const other = found.get(key);
+      if (other === undefined || latestFirst(row, other) < 0) found.set(key, row);
+    }
+    return [...found.values()];
+  }
+}
+
+const latest = <Row>(all: Versions<Row>): Row[] =>
+  [...all.values()].map((versions) => versions.at(-1) as Row);
+const bytes = (a: string, b: string) => Buffer.compare(Buffer.from(a), Buffer.from(b));
+const latestFirst = (a: { on: string; id: string }, b: { on: string; id: string }) =>
+  bytes(b.on, a.on) || bytes(b.id, a.id);
+
+function save<Row extends { readonly version: number; readonly stamp: Stamp }>(
+  all: Versions<Row>,
+  id: string,
+  from: number,
+  change: Partial<Row>,
+  stamp: Stamp,
+): Saved<Row> {
+  const versions = all.get(id);
+  const current = versions?.at(-1);
+  if (versions === undefined || current === undefined) return { kind: "not_found" };
+  if (current.version !== from) return { kind: "conflict", current };
+  const row = { ...current, ...change, version: from + 1, stamp };
+  versions.push(row);
+  return { kind: "saved", row };
+}

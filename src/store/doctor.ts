@@ -1,0 +1,87 @@
+/** Looks a store over without changing it: the database's own check, what must agree within it, how old the backup is. */
+import { sql } from "kysely";
+import type { Database, Db } from "./database.ts";
+import { appliedIn } from "./migrate.ts";
+import { MIGRATIONS } from "./migrations/list.ts";
+
+export interface Finding {
+  readonly name: string;
+  readonly good: boolean;
+  readonly says: string;
+}
+
+/** What must be none: how many rows break it. */
+const AGREE: readonly (readonly [name: string, broken: (db: Db) => Promise<number>])[] = [
+  [
+    "tanks agree with their latest version",
+    (db) =>
+      count(
+        db,
+        sql`tank LEFT JOIN tank_version AS v ON v.tank_id = tank.id AND v.version = tank.version
+      WHERE v.version IS NULL OR v.kept <> tank.kept`,
+      ),
+  ],
+  [
+    "entries agree with their latest version",
+    (db) =>
+      count(
+        db,
+        sql`entry LEFT JOIN entry_version AS v ON v.entry_id = entry.id AND v.version = entry.version
+      WHERE v.version IS NULL OR v.kept <> entry.kept OR v.on_day <> entry.on_day`,
+      ),
+  ],
+  [
+    "no version of a tank is missing",
+    (db) =>
+      count(
+        db,
+        sql`(SELECT tank.id FROM tank JOIN tank_version AS v ON v.tank_id = tank.id
+      GROUP BY tank.id, tank.version HAVING count(*) <> tank.version OR max(v.version) <> tank.version) AS broken`,
+      ),
+  ],
+  [
+    "no version of an entry is missing",
+    (db) =>
+      count(
+        db,
+        sql`(SELECT entry.id FROM entry JOIN entry_version AS v ON v.entry_id = entry.id
+      GROUP BY entry.id, entry.version HAVING count(*) <> entry.version OR max(v.version) <> entry.version) AS broken`,
+      ),
+  ],
+  ["every kept answer is whole", (db) => count(db, sql`reply WHERE status IS NULL OR body IS NULL`)],
+];
+
+async function count(db: Db, rows: ReturnType<typeof sql>): Promise<number> {
+  const result = await sql<{ n: number }>`SELECT count(*) AS n FROM ${rows}`.execute(db);
+  return result.rows[0]?.n ?? 0;
+}
+
+export async function examine(database: Database): Promise<Finding[]> {
+  const applied = await appliedIn(database);
+  const pending = MIGRATIONS.filter(({ name }) => !applied.includes(name));
+  const faults = await database.faults();
+  const findings: Finding[] = [
+    { name: "shape", good: true, says: shape(applied.at(-1) ?? "", pending.length) },
+    ...(await database.durableSettings()).map(({ name, value, wanted }) => ({
+      name: `setting ${name}`,
+      good: wanted.includes(value),
+      says: wanted.includes(value) ? value : `${value}; must be ${wanted.join(" or ")}`,
+    })),
+    {
+      name: "the database's check of itself",
+      good: faults.length === 0,
+      says: faults.length === 0 ? "nothing wrong" : faults.slice(0, 10).join("; "),
+    },
+  ];
+  if (pending.length > 0) return findings;
+  return database.snapshot(async (db) => {
+    for (const [name, broken] of AGREE) {
+      const rows = await broken(db);
+      findings.push({ name, good: rows === 0, says: rows === 0 ? "yes" : `${rows} do not` });
+    }
+    return findings;
+  });
+}
+
+const shape = (last: string, pending: number): string =>
+  pending === 0 ? last : `${last}; ${pending} changes are due, made at the next start of the server`;
