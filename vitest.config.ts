@@ -1,10 +1,30 @@
 import { defineConfig } from "vitest/config";
 
+const BROWSER = "checks/browser/**/*.test.ts";
+
 export default defineConfig({
   test: {
-    include: ["src/**/*.test.{ts,tsx}", "checks/**/*.test.ts", "tools/**/*.test.ts"],
     globalSetup: ["checks/journeys/build.ts"],
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: "program",
+          include: ["src/**/*.test.{ts,tsx}", "checks/**/*.test.ts", "tools/**/*.test.ts"],
+          exclude: [BROWSER],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "browser",
+          include: [BROWSER],
+          // One server and one browser for all of them; not started when none of them runs.
+          globalSetup: ["checks/browser/kit/shared.ts"],
+        },
+      },
+    ],
   },
 });

@@ -1,0 +1,77 @@
+/** The shared browser from inside a test file, and contexts that tell of everything that went wrong in them. */
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from "playwright-core";
+import { inject } from "vitest";
+
+let connected: Promise<Browser> | null = null;
+
+export const browser = (): Promise<Browser> => {
+  connected ??= chromium.connect(inject("browser"));
+  return connected;
+};
+
+export const addressOf = (path: string): string => `${inject("address")}${path}`;
+
+/** A context under watch: `faults` grows with every error, breach of policy and request that leaves the machine. */
+export interface Watched {
+  readonly context: BrowserContext;
+  readonly page: Page;
+  readonly faults: string[];
+  readonly close: () => Promise<void>;
+}
+
+/** Refusals that a check provoked are told in the page; the browser's own note of the status is no fault. */
+const NOTE_OF_STATUS = /Failed to load resource: the server responded with a status of (404|409|412|422)/;
+
+export async function watched(options: BrowserContextOptions = {}): Promise<Watched> {
+  const context = await (await browser()).newContext({ viewport: { width: 1280, height: 800 }, ...options });
+  const faults: string[] = [];
+  watch(context, faults);
+  const page = await context.newPage();
+  return { context, page, faults, close: () => context.close() };
+}
+
+function watch(context: BrowserContext, faults: string[]): void {
+  const here = new URL(inject("address")).host;
+  context.on("request", (request) => {
+    const { protocol, host } = new URL(request.url());
+    if (protocol.startsWith("http") && host !== here) faults.push(`leaves the machine: ${request.url()}`);
+  });
+  context.on("console", (message) => {
+    // Breaches of the content policy come as errors too.
+    if (message.type() !== "error" && message.type() !== "warning") return;
+    if (!NOTE_OF_STATUS.test(message.text())) {
+      faults.push(`console ${message.type()}: ${message.text()} (${message.location().url})`);
+    }
+  });
+  context.on("weberror", (error) => faults.push(`uncaught: ${error.error().message}`));
+  context.on("requestfailed", (request) => {
+    const why = request.failure()?.errorText ?? "";
+    // A page left while something was still loading.
+    if (why !== "net::ERR_ABORTED") faults.push(`not loaded: ${request.url()} (${why})`);
+  });
+}
+
+/** Parts that come when the engine has worked them out. */
+const COMING = "[data-await], [data-plan-part], [aria-busy=true]";
+const COMING_SECONDS = 60;
+
+/** Opens a path and waits for its parts, not for the solver that comes later; the answer's status. */
+export async function open(page: Page, path: string): Promise<number> {
+  const answer = await page.goto(addressOf(path), { waitUntil: "load" });
+  await settled(page);
+  return answer?.status() ?? 0;
+}
+
+export async function settled(page: Page): Promise<void> {
+  const late = Date.now() + COMING_SECONDS * 1000;
+  while ((await page.locator(COMING).count()) > 0) {
+    if (Date.now() > late) throw new Error(`parts of ${page.url()} did not come in ${COMING_SECONDS} s`);
+    await page.waitForTimeout(50);
+  }
+}

@@ -1,0 +1,36 @@
+/**
+ * One server and one browser for every file of the browser checks: vitest starts this once, before the first of them,
+ * and not at all when none is asked for.
+ */
+import { chromium } from "playwright-core";
+import type { TestProject } from "vitest/node";
+import { type Cast, makeCast } from "./cast.ts";
+import { startProgram } from "./program.ts";
+
+declare module "vitest" {
+  interface ProvidedContext {
+    readonly browser: string;
+    readonly address: string;
+    readonly cast: Cast;
+  }
+}
+
+export default async function share({ provide }: TestProject): Promise<() => Promise<void>> {
+  const program = await startProgram(makeCast);
+  const browser = await chromium.launchServer({
+    executablePath: "/usr/bin/chromium",
+    args: [
+      "--no-sandbox",
+      "--disable-dev-shm-usage",
+      // Whatever is asked of another machine finds none; the watcher records that it was asked.
+      "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE localhost",
+    ],
+  });
+  provide("browser", browser.wsEndpoint());
+  provide("address", program.address);
+  provide("cast", program.prepared);
+  return async () => {
+    await browser.close();
+    await program.stop();
+  };
+}

@@ -1,0 +1,84 @@
+/**
+ * Every page in every state, wide and narrow, by light and in the dark: answers as it should, has its bones, says
+ * nothing that no page may say, scrolls in one direction, can be hit, and leaves axe nothing to say or to wonder at.
+ * `GRAZEWELL_SHOTS=folder` also takes the pictures, to be looked at.
+ */
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { describe, expect, inject, test } from "vitest";
+import { axeFaults } from "./kit/axe.ts";
+import { open, watched } from "./kit/browser.ts";
+import { borderFaults } from "./kit/contrast.ts";
+import { bonesFaults, cutFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
+import { wordsOf } from "./kit/page-text.ts";
+import { type State, statesOf } from "./kit/states.ts";
+import { wordFaults } from "./kit/text-lint.ts";
+
+const SHOTS = process.env["GRAZEWELL_SHOTS"];
+const WIDE = { width: 1280, height: 800 };
+const NARROW = { width: 360, height: 640 };
+/** 1280 px at 400 %. */
+const MAGNIFIED = { width: 320, height: 256 };
+/** What depends on the colour scheme. */
+const COLOURS = ["color-contrast", "link-in-text-block"];
+
+/** Faults under a heading, so that a failure says where. */
+const under = (heading: string, faults: readonly string[]) => faults.map((fault) => `${heading}: ${fault}`);
+
+async function shot(page: Page, state: State, form: string): Promise<void> {
+  if (SHOTS !== undefined)
+    await page.screenshot({ path: join(SHOTS, `${state.name}-${form}.png`), fullPage: true });
+}
+
+/** As it stands at one width, by light and in the dark. */
+async function faultsAt(page: Page, state: State, width: string): Promise<string[]> {
+  const faults = [
+    ...under(width, await sidewaysFaults(page)),
+    ...under(width, await targetFaults(page)),
+    ...under(width, await cutFaults(page)),
+    ...under(width, await borderFaults(page)),
+    ...under(`${width} axe`, await axeFaults(page)),
+  ];
+  await shot(page, state, `${width}-light`);
+  await page.emulateMedia({ colorScheme: "dark" });
+  faults.push(...under(`${width} dark axe`, await axeFaults(page, COLOURS)));
+  faults.push(...under(`${width} dark`, await borderFaults(page)));
+  await shot(page, state, `${width}-dark`);
+  await page.emulateMedia({ colorScheme: "light" });
+  return faults;
+}
+
+describe.concurrent("every page and state", () => {
+  test.for(statesOf(inject("cast")))("$name", async (state, { expect }) => {
+    const { page, faults, close } = await watched({ viewport: WIDE });
+    try {
+      expect(await open(page, state.path)).toBe(state.status);
+      faults.push(...(await bonesFaults(page)), ...(await faultsAt(page, state, "1280")));
+      await page.setViewportSize(NARROW);
+      faults.push(...(await faultsAt(page, state, "360")));
+      await page.setViewportSize(MAGNIFIED);
+      faults.push(...under("320", await sidewaysFaults(page)));
+      faults.push(
+        ...wordFaults(await wordsOf(page)).map(({ rule, sentence }) => `words, ${rule}: ${sentence}`),
+      );
+      // With everything unfolded as well.
+      await page.setViewportSize(NARROW);
+      faults.push(
+        ...under("360 unfolded", await sidewaysFaults(page)),
+        ...under("360 unfolded", await axeFaults(page)),
+      );
+      expect(faults).toEqual([]);
+    } finally {
+      await close();
+    }
+  });
+});
+
+test("the table of states has every page", async () => {
+  const { to } = await import("../../src/web/page.ts");
+  const shapes = new Set(
+    statesOf(inject("cast")).map(({ path }) => path.split("/").filter((part) => part !== "")[0] ?? ""),
+  );
+  for (const address of [to.sources(), to.guide(), to.wrong(), to.newTank()])
+    expect(shapes).toContain(address.slice(1));
+});

@@ -1,0 +1,111 @@
+/** The measures themselves: each finds a planted fault, and finds nothing where nothing is wrong. */
+import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { axeFaults } from "./kit/axe.ts";
+import { type Watched, watched } from "./kit/browser.ts";
+import { bonesFaults, cutFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
+import { Keyboard } from "./kit/keys.ts";
+import { bareNumbers, wordsOf } from "./kit/page-text.ts";
+import { printed } from "./kit/paper.ts";
+
+let seen: Watched;
+beforeAll(async () => {
+  seen = await watched();
+});
+beforeEach(() => seen.page.setViewportSize({ width: 360, height: 640 }));
+afterAll(() => seen.close());
+
+const show = (body: string, head = "") =>
+  seen.page.setContent(
+    `<!doctype html><html lang="en"><head><title>A page – Grazewell</title>${head}</head>
+     <body><header>Top</header><main>${body}</main><footer>Foot</footer></body></html>`,
+  );
+
+test("a plain page in order", async () => {
+  await show(
+    `<h1>Larder</h1><p>Grows <a href="#w" data-figure="a">3 rations</a> a day since 3 May 2026.</p>`,
+  );
+  expect([
+    ...(await axeFaults(seen.page)),
+    ...(await sidewaysFaults(seen.page)),
+    ...(await targetFaults(seen.page)),
+    ...(await bonesFaults(seen.page)),
+    ...(await cutFaults(seen.page)),
+    ...(await bareNumbers(seen.page)),
+  ]).toEqual([]);
+});
+
+test.each([
+  ["pale text", `<h1>A</h1><p style="color:#bbb">pale</p>`, axeFaults, /^color-contrast: p/],
+  ["no label", `<h1>A</h1><input type="text">`, axeFaults, /^label: input/],
+  [
+    "pale text over a gradient",
+    `<h1>A</h1><p style="background:linear-gradient(#fff,#eee)">x</p>`,
+    axeFaults,
+    /worked out/,
+  ],
+  [
+    "too wide",
+    `<h1>A</h1><pre>${"word ".repeat(99)}</pre>`,
+    sidewaysFaults,
+    /^scrolls sideways: \d+ px in 360/,
+  ],
+  ["a small button", `<h1>A</h1><button>x</button>`, targetFaults, /^control of .*button "x"/],
+  [
+    "links on top of each other",
+    `<h1>A</h1><a href="#a">a</a><br><a href="#b">b</a>`,
+    targetFaults,
+    /^target of /,
+  ],
+  ["two h1", `<h1>A</h1><h1>B</h1>`, bonesFaults, /^2 h1/],
+  ["a level left out", `<h1>A</h1><h3>B</h3>`, bonesFaults, /^h1 is followed by h3/],
+  ["an id twice", `<h1 id="a">A</h1><p id="a">B</p>`, bonesFaults, /^id twice: a/],
+  [
+    "text cut off",
+    `<h1>A</h1><p style="width:40px;overflow:hidden">Wordwordword</p>`,
+    cutFaults,
+    /^cut off: p/,
+  ],
+  ["a figure without working", `<h1>A</h1><p>Grows 3.2 rations.</p>`, bareNumbers, /^Grows 3\.2 rations/],
+] as const)("%s is found", async (_, body, measure, fault) => {
+  await show(body);
+  expect((await measure(seen.page)).join("\n")).toMatch(fault);
+});
+
+test("words that are folded away or told instead of a drawing are read too", async () => {
+  await show(
+    `<h1>A</h1><details><summary>More</summary>inside</details><svg role="img" aria-label="drawn"></svg>`,
+  );
+  expect(await wordsOf(seen.page)).toMatch(/inside[\s\S]*drawn/);
+});
+
+test("a request to another host and an error in the console are told", async () => {
+  const { page, faults, close } = await watched();
+  await page.setContent(`<img src="http://example.invalid/x.png"><script>console.error("planted")</script>`);
+  await page.evaluate(() =>
+    setTimeout(() => {
+      throw new Error("thrown");
+    }, 0),
+  );
+  await expect
+    .poll(() => faults.join("\n"))
+    .toMatch(/leaves the machine[\s\S]*planted|planted[\s\S]*leaves the machine/);
+  await expect.poll(() => faults.join("\n")).toMatch(/uncaught: thrown/);
+  await close();
+});
+
+test("presses are counted, digits not; a focus that can't be seen is told", async () => {
+  await show(`<h1>A</h1><a href="#a" style="outline:none">one</a><input id="b" style="outline:3px solid">`);
+  const keys = new Keyboard(seen.page);
+  await keys.tabTo(/input b/);
+  await keys.type("12 L");
+  expect(keys.presses).toBe(2 + 2);
+  expect(keys.faults).toEqual([expect.stringMatching(/can't be seen: a one/)]);
+});
+
+test("paper: pages are counted, text is read back, ink is there", async () => {
+  await show(`<h1>First</h1><p style="break-before:page">Second</p>`);
+  const { pages, text, grey } = await printed(seen.page, "A4");
+  expect(pages).toBe(2);
+  expect(text).toMatch(/First[\s\S]*Second/);
+  expect(grey.reduce((least, pixel) => Math.min(least, pixel), 255)).toBeLessThan(60);
+});
