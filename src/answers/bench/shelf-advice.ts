@@ -1,0 +1,64 @@
+/** Shelves that are short feed somebody too little; shelves that are over are somebody's hand work. */
+import type { WavesOutput } from "../../contract/output/waves.ts";
+import { addDays } from "../../contract/quantity/calendar.ts";
+import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
+import { type Sentence, told } from "../sentence.ts";
+import { dateWords, rationsADay } from "../words.ts";
+import type { BenchAdvice } from "./next.ts";
+
+const NAMED = 2;
+
+/** Those that live there and find too little. */
+export function hungryAdvice({ fed_by_hand }: WavesOutput): readonly BenchAdvice[] {
+  const hungry = fed_by_hand.filter(({ standing }) => standing === "resident");
+  if (hungry.length === 0) return [];
+  const more = hungry.length - NAMED;
+  const names = hungry
+    .slice(0, NAMED)
+    .map(({ name }) => name)
+    .join(more > 0 ? ", " : " and ");
+  return [
+    {
+      urgency: "this_week",
+      about: "hungry",
+      do: [
+        `Feed by hand, or give some away: ${names}${more > 0 ? ` and ${more} more kinds` : ""} find too little.`,
+      ],
+      why: hungry
+        .slice(0, 3)
+        .map(
+          ({ name, dry_feed_mg_per_day, figures }): Sentence => [
+            `The ${name} in this tank need food beyond what it grows: about `,
+            told(`${Number(dry_feed_mg_per_day.toPrecision(2))} mg of dry feed a day`, figures.dry_feed),
+            " in all.",
+          ],
+        ),
+      byWhen: ["This week, and until fewer live there or more grows."],
+      wouldChange: ["A head count: fewer than told, and there may be enough."],
+      act: { words: "See the larder", leads: "larder" },
+      wait: { words: "Wait: count them first", leads: "questions" },
+    },
+  ];
+}
+
+/** The shelf with most left over. */
+export function handWorkAdvice({ left_to_hand }: WavesOutput, today: string): readonly BenchAdvice[] {
+  const [most] = left_to_hand.toSorted((a, b) => b.mg_c_per_day - a.mg_c_per_day);
+  if (most === undefined) return [];
+  const { shelf, mg_c_per_day, text, figure } = most;
+  return [
+    {
+      urgency: "next_visit",
+      about: "hand_work",
+      do: [`Do by hand what no crew eats down: ${SHELF_NAME[shelf as ShelfId] ?? shelf}.`],
+      why: [
+        ["It grows ", told(rationsADay(mg_c_per_day), figure), " more than is eaten."],
+        [`${text.charAt(0).toUpperCase()}${text.slice(1)}.`],
+      ],
+      byWhen: [`With the next water change, by ${dateWords(addDays(today, 7))} or so.`],
+      wouldChange: ["More mouths for it, once the plan brings them, or less food going in."],
+      act: { words: "See the larder", leads: "larder" },
+      wait: { words: "Wait: let it be for a week", leads: "bench" },
+    },
+  ];
+}
