@@ -30,3 +30,23 @@ export function linked(text: string, figure: string | null | undefined): Sentenc
   const after = text.slice(found.index + number.length);
   return [...(before === "" ? [] : [before]), told(number, figure), ...(after === "" ? [] : [after])];
 }
+
+/** A ready sentence, each captured part a door to its figure: `/at least ([\d.]+ L)/`. Parts must not overlap. */
+export function opened(text: string, doors: readonly (readonly [RegExp, string])[]): Sentence {
+  const spans = doors
+    .flatMap(([pattern, figure]) => {
+      const found = new RegExp(pattern, "d").exec(text);
+      const [from, to] = found?.indices?.[1] ?? [];
+      return from === undefined || to === undefined ? [] : [{ from, to, figure }];
+    })
+    .sort((a, b) => a.from - b.from);
+  const parts: (string | Told)[] = [];
+  let at = 0;
+  for (const { from, to, figure } of spans) {
+    if (from > at) parts.push(text.slice(at, from));
+    parts.push(told(text.slice(from, to), figure));
+    at = to;
+  }
+  if (at < text.length) parts.push(text.slice(at));
+  return parts;
+}

@@ -1,10 +1,14 @@
 /** Every page's routes: one line a file. */
 import type { PageRoute } from "../route.ts";
+import { AHEAD_ROUTES } from "./ahead.ts";
 import { ANIMALS_ROUTES } from "./animals.ts";
+import { CHARTS_ROUTES } from "./charts.ts";
 import { ERRANDS_ROUTES } from "./errands.ts";
+import { LARDER_ROUTES } from "./larder.ts";
 import { SHEET_ROUTES } from "./sheet.ts";
 import { SOURCES_ROUTES } from "./sources.ts";
 import { WAVES_ROUTES } from "./waves.ts";
+import { WHAT_IF_ROUTES } from "./what-if.ts";
 import { WORKING_ROUTES } from "./working.ts";
 
 export const PAGE_ROUTES: readonly PageRoute[] = [
@@ -12,6 +16,10 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...ERRANDS_ROUTES,
   ...SHEET_ROUTES,
   ...ANIMALS_ROUTES,
+  ...WHAT_IF_ROUTES,
   ...WORKING_ROUTES,
   ...SOURCES_ROUTES,
+  ...LARDER_ROUTES,
+  ...AHEAD_ROUTES,
+  ...CHARTS_ROUTES,
 ];

@@ -4,10 +4,11 @@
  */
 import { entryOf, type Section } from "../../answers/animals/entry.ts";
 import { type AnimalRow, capital, fitWords } from "../../answers/animals/fit-words.ts";
-import { linked, plain } from "../../answers/sentence.ts";
+import { opened, plain } from "../../answers/sentence.ts";
 import { dateWords } from "../../answers/words.ts";
 import type { Source } from "../../catalogue/index.ts";
 import type { Animal } from "../../engine/types/animal.ts";
+import { SHELF_NAME, SHELVES } from "../../engine/types/shelf.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { Sentence } from "./sentence.tsx";
 
@@ -75,36 +76,45 @@ interface EntrySectionProps {
 }
 
 function EntrySection({ section: { title, sentences }, figures }: EntrySectionProps) {
+  const doors = doorsOf(figures);
   return (
     <section>
       <h2>{title}</h2>
       {sentences.map((text) => (
         <p key={text}>
-          <Sentence of={linked(text, figureOf(text, figures))} />
+          <Sentence of={opened(text, doors)} />
         </p>
       ))}
     </section>
   );
 }
 
-/** How a sentence of the entry begins, and the fact of which its number is. */
-const FACT_OF: readonly (readonly [start: RegExp, fact: string])[] = [
-  [/^Of its food/, "diet"],
-  [/^(One eats|A thousand eat)/, "intake"],
-  [/^Without food/, "without_food"],
-  [/^It wants a display/, "min_tank"],
-  [/^Each has room/, "spacing"],
-  [/^It grows to/, "adult_size"],
-  [/^It lives at/, "temperature"],
-  [/^Bring at least/, "group_min"],
-  [/^No more than/, "max_per_tank"],
-  [/^Keep about/, "empty_shells"],
+/** Where a number stands in the entry's sentences, and the fact that it is. */
+const NUMBERS: readonly (readonly [RegExp, fact: string])[] = [
+  [/^(?:One eats|A thousand eat) about ([\d.]+ rations a day \([^)]*\))/, "intake"],
+  [/weight on ([\d.]+);/, "break_even"],
+  [/lasts about (\d+ days \([^)]*\))/, "without_food"],
+  [/a display of at least (\d+ L)/, "min_tank"],
+  [/held seawater for (\d+ days)/, "min_tank_age"],
+  [/^Each has room in about ([\d.]+ L \([\d.]+ to [\d.]+)/, "spacing"],
+  [/^It grows to about ([\d.]+ mm \([^)]*\))/, "size"],
+  [/lives about ([\d.]+ years? \([^)]*\))/, "lifespan"],
+  [/^It lives at ([\d.]+ to [\d.]+ °C)/, "temperature"],
+  [/at a salinity of ([\d.]+ to [\d.]+)/, "salinity"],
+  [/^Bring at least (\d+) together/, "group_min"],
+  [/^No more than (\d+) get on/, "max_per_tank"],
+  [/^Keep about ([\d.]+ empty shells?)/, "empty_shells"],
+  ...SHELVES.map((shelf): readonly [RegExp, string] => [
+    new RegExp(`^Of its food.*is ${SHELF_NAME[shelf]} \\((\\d+ %)\\)`),
+    `eats_${shelf}`,
+  ]),
 ];
 
-const figureOf = (text: string, figures: Readonly<Record<string, string>>): string | null => {
-  const fact = FACT_OF.find(([start]) => start.test(text))?.[1];
-  return fact === undefined ? null : (figures[fact] ?? null);
-};
+const doorsOf = (figures: Readonly<Record<string, string>>): readonly (readonly [RegExp, string])[] =>
+  NUMBERS.flatMap(([number, fact]) => {
+    const figure = figures[fact];
+    return figure === undefined ? [] : [[number, figure] as const];
+  });
 
 const KNOWN = "How it is known";
 

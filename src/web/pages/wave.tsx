@@ -1,4 +1,4 @@
-/** One wave in words: who comes, what each eats, what keeps it from being more, its gate, and what can hurt. */
+/** Beneath a wave's animals and gate: what brings it sooner or stops it, why so many of each, and what can hurt. */
 import { inFull } from "../../answers/animals/fit-words.ts";
 import { linked, maybeTold } from "../../answers/sentence.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
@@ -12,7 +12,7 @@ import { Sentence } from "./sentence.tsx";
 type Wave = TankAnswers["waves"]["waves"][number];
 type Check = TankAnswers["waves"]["check"][number];
 
-export interface WaveView {
+interface WaveMoreProps {
   readonly tank: string;
   readonly wave: Wave;
   readonly check: readonly Check[];
@@ -22,21 +22,14 @@ export interface WaveView {
   readonly open: boolean;
 }
 
-export function WaveSection({ tank, wave, check, hazards, open }: WaveView) {
+export function WaveMore({ tank, wave, check, hazards, open }: WaveMoreProps) {
   return (
-    <section class="wave" id={`wave-${wave.number}`}>
-      <h3>
-        Wave {wave.number}:{" "}
-        <Quantity figure={wave.figures.from}>
-          {dateWords(wave.from)} to {dateWords(wave.to)}
-        </Quantity>
-      </h3>
-      <h4>Only if</h4>
-      <ul class="gate">
-        {wave.only_if.map((text) => (
-          <li key={text}>{inFull(text)}</li>
-        ))}
-      </ul>
+    <div id={`wave-${wave.number}`}>
+      <p>
+        Earliest day: <Quantity figure={wave.figures.from}>{dateWords(wave.from)}</Quantity>. It counts on{" "}
+        <Quantity figure={wave.figures.safe_start}>{Math.round(100 * wave.safe_start_share)} %</Quantity> of
+        what grows in the leaner runs.
+      </p>
       <dl class="gate-more">
         {open ? null : (
           <div>
@@ -49,8 +42,7 @@ export function WaveSection({ tank, wave, check, hazards, open }: WaveView) {
           <dd>{inFull(wave.stop_if)}</dd>
         </div>
       </dl>
-      <h4>Who comes</h4>
-      <ul class="wave-animals">
+      <ul class="wave-notes">
         {wave.animals.map((animal) => (
           <WaveAnimal
             key={animal.id}
@@ -61,7 +53,7 @@ export function WaveSection({ tank, wave, check, hazards, open }: WaveView) {
           />
         ))}
       </ul>
-    </section>
+    </div>
   );
 }
 
@@ -80,7 +72,7 @@ function WaveAnimal({ tank, animal, check, hazards }: WaveAnimalProps) {
         <Quantity figure={figures.count}>{counted(count, name)}</Quantity> {count === 1 ? "eats" : "eat"}{" "}
         {list(eats.map((shelf) => SHELF_NAME[shelf as ShelfId]))}. No more because of{" "}
         <Sentence of={linked(withDates(binding.text), binding.figure)} />.{" "}
-        <a href={to.animal(tank, id)}>About it</a>
+        <a href={to.animal(tank, id)}>About {count === 1 ? "it" : "them"}</a>
       </p>
       {check === undefined ? null : (
         <p>

@@ -9,13 +9,15 @@ import { CAUTION } from "../../answers/statement.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { dateWords } from "../../answers/words.ts";
 import { animalById } from "../../catalogue/index.ts";
+import { WaveStrip } from "../charts/wave-strip.tsx";
+import type { WaveFacts } from "../charts/wave-strip-view.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { Disclosure } from "../parts/disclosure.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { Assumed } from "./assumed.tsx";
 import { Reasons } from "./reasons.tsx";
 import { Sentence } from "./sentence.tsx";
-import { WaveSection } from "./wave.tsx";
+import { WaveMore } from "./wave.tsx";
 import { FoodByHand, LeftToHand, WhatWouldChange, Wishes } from "./waves-beside.tsx";
 
 export interface WavesView {
@@ -24,6 +26,9 @@ export interface WavesView {
   /** ISO date. */
   readonly today: string;
 }
+
+/** Name of its chart, and of its file of numbers. */
+export const WAVES_CHART = "waves";
 
 export function wavesPage(view: WavesView): Page {
   const { head, answers } = view;
@@ -79,25 +84,44 @@ function WavesBody({ head, answers: { waves }, today }: WavesView) {
           </p>
         </div>
       </section>
-      <h2>Wave by wave</h2>
-      {waves.waves.map((wave) => (
-        <WaveSection
-          key={wave.number}
-          tank={head.id}
-          wave={wave}
-          check={waves.check}
-          open={wave.from <= today}
-          hazards={Object.fromEntries(
-            wave.animals.map(({ id }) => {
-              const animal = animalById.get(id);
-              return [id, animal === undefined ? [] : hazardsOf(animal)];
-            }),
-          )}
-        />
-      ))}
+      <WaveStrip
+        id={WAVES_CHART}
+        waves={waves.waves.map(waveFacts)}
+        more={({ number }) => {
+          const wave = waves.waves.find((one) => one.number === number)!;
+          return (
+            <WaveMore
+              tank={head.id}
+              wave={wave}
+              check={waves.check}
+              open={wave.from <= today}
+              hazards={Object.fromEntries(
+                wave.animals.map(({ id }) => {
+                  const animal = animalById.get(id);
+                  return [id, animal === undefined ? [] : hazardsOf(animal)];
+                }),
+              )}
+            />
+          );
+        }}
+      />
     </>
   );
 }
+
+const waveFacts = ({
+  number,
+  from,
+  to: until,
+  animals,
+  only_if,
+}: TankAnswers["waves"]["waves"][number]): WaveFacts => ({
+  number,
+  from,
+  to: until,
+  animals,
+  gate: only_if,
+});
 
 function NothingYet({ answers: { waves } }: WavesView) {
   return (

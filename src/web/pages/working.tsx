@@ -2,8 +2,8 @@
  * How a figure came about: value with range, formula, what went in and from where, parameters with range and source,
  * confidence, what would change it. Alone as a page, and as an article that opens over another page.
  */
-import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { rationsADay, withDates } from "../../answers/words.ts";
+import type { WorkingFigure } from "../../answers/working.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { Quantity } from "../parts/quantity.tsx";
 import { Table } from "../parts/table.tsx";
@@ -14,8 +14,6 @@ import {
   ORIGIN_WORDS,
   spreadWords,
 } from "./knowledge-words.ts";
-
-export type WorkingFigure = TankAnswers["workings"][string];
 
 export interface WorkingView {
   readonly head: TankHead;

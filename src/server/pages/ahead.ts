@@ -1,0 +1,25 @@
+/** Weeks ahead of one tank. */
+import { to } from "../../web/page.ts";
+import { aheadPage } from "../../web/pages/ahead.tsx";
+import { weekAsked } from "../../web/pages/ahead-view.ts";
+import type { PageRoute } from "../route.ts";
+import { answeredPage } from "./answered.ts";
+
+export const AHEAD_ROUTES: readonly PageRoute[] = [
+  answeredPage({
+    path: "/tanks/:tank/ahead",
+    here: "ahead",
+    what: "Weeks ahead",
+    address: (tank, { query }) =>
+      query["week"] === undefined
+        ? to.tank(tank, "ahead")
+        : `${to.tank(tank, "ahead")}?week=${encodeURIComponent(query["week"])}`,
+    draw: ({ loaded, answers, request }) =>
+      aheadPage({
+        head: loaded.head,
+        answers,
+        readings: loaded.facts.readings,
+        asked: weekAsked(request.query["week"], answers.ahead),
+      }),
+  }),
+];

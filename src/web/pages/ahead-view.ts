@@ -1,0 +1,125 @@
+/** The weeks ahead as a page tells them: which quantities, in which unit, against which limit, on which day. Pure. */
+import type { TankAnswers } from "../../answers/tank-answers.ts";
+import type { Reading } from "../../engine/types/tank.ts";
+import { nToNitrate, pToPhosphate } from "../../engine/units/nutrients.ts";
+import type { RunsFacts } from "../charts/twenty-runs-view.ts";
+
+type Ahead = TankAnswers["ahead"];
+type Outlook = Ahead["as_it_is"];
+export type Chance = Outlook["chances"][number];
+export type KindAhead = Outlook["kinds"][number];
+type Quantity = Outlook["quantities"][number];
+
+interface Interest {
+  readonly id: string;
+  /** From the forecast's unit to the one shown, and its name. */
+  readonly per: number;
+  readonly unit: string;
+  /** Readings of it, and from their unit to the one shown. */
+  readonly reading?: readonly [Reading["quantity"], (value: number) => number];
+}
+
+/** Quantities that a keeper asks about, in this order. */
+const INTERESTS: readonly Interest[] = [
+  { id: "no3", per: 1, unit: "mg/L", reading: ["no3_mg_n_per_l", nToNitrate] },
+  { id: "po4", per: 1, unit: "mg/L", reading: ["po4_mg_p_per_l", pToPhosphate] },
+  { id: "tan", per: 1, unit: "mg N/L", reading: ["tan_mg_n_per_l", (value) => value] },
+  { id: "film_glass", per: 1e-3, unit: "g C/m²" },
+  { id: "film_rock", per: 1e-3, unit: "g C/m²" },
+  { id: "hair_algae", per: 1e-3, unit: "g C/m²" },
+];
+
+export interface RunsShown {
+  readonly id: string;
+  readonly facts: RunsFacts;
+  readonly figure: string;
+  /** Of the limit that it is held against. */
+  readonly limitFigure: string | null;
+  /** What it would take to tell this tank's own course; null where enough is known. */
+  readonly missing: string | null;
+}
+
+/** Name of a quantity's chart, and of its file of numbers. */
+export const aheadChart = (quantity: string): string => `ahead-${quantity}`;
+
+/** @param asked week at which the runs are counted */
+export function runsShown(ahead: Ahead, readings: readonly Reading[], asked: number): RunsShown[] {
+  return INTERESTS.flatMap(({ id, per, unit, reading }): RunsShown[] => {
+    const quantity = ahead.as_it_is.quantities.find((one) => one.id === id);
+    if (quantity === undefined) return [];
+    const chance = ahead.as_it_is.chances.find((one) => one.quantity === id);
+    return [
+      {
+        id,
+        figure: quantity.figure,
+        limitFigure: chance?.figures.limit ?? null,
+        missing: chance?.missing ?? null,
+        facts: {
+          name: quantity.label,
+          unit,
+          weeks: ahead.weeks,
+          runs: scaled(quantity, per),
+          readings: reading === undefined ? [] : ticks(readings, reading),
+          limit: chance === undefined ? null : { value: two(chance.limit * per), words: chance.why },
+          asked,
+        },
+      },
+    ];
+  });
+}
+
+const scaled = ({ runs }: Quantity, per: number): number[][] =>
+  per === 1 ? runs : runs.map((run) => run.map((value) => value * per));
+
+const ticks = (
+  readings: readonly Reading[],
+  [quantity, convert]: NonNullable<Interest["reading"]>,
+): RunsFacts["readings"] =>
+  readings.flatMap(({ quantity: of, value, on }) =>
+    of === quantity && on !== null
+      ? [{ date: on, low: Math.max(0, convert(value.low)), high: convert(value.high) }]
+      : [],
+  );
+
+const two = (value: number): number => Number(value.toPrecision(2));
+
+/** Week asked for: within the run, a quarter of a year where nothing was asked. */
+export function weekAsked(asked: string | undefined, { weeks }: Ahead): number {
+  const week = Number(asked);
+  const last = weeks.length - 1;
+  if (asked === undefined || !Number.isInteger(week) || week < 0) return Math.min(QUARTER, last);
+  return Math.min(week, last);
+}
+const QUARTER = 13;
+
+/** "film on glass" of `film_glass`. */
+export const quantityName = ({ as_it_is: { quantities } }: Ahead, quantity: string): string =>
+  quantities.find(({ id }) => id === quantity)?.label ?? quantity;
+
+/** Limits that are told in the unit a keeper reads. */
+export function limitWords({ quantity, limit, unit }: Chance): string {
+  const interest = INTERESTS.find(({ id }) => id === quantity);
+  if (interest === undefined) return `${two(limit)} ${unit}`;
+  return `${two(limit * interest.per)} ${interest.unit}`;
+}
+
+const POISON: ReadonlySet<string> = new Set(["tan", "nh3", "no2"]);
+
+/** Chances that speak of this tank, the ones that matter first: poison before nutrients, likelier before rarer. */
+export function knownChances({ as_it_is: { chances } }: Ahead): Chance[] {
+  return chances
+    .filter(({ missing }) => missing === null)
+    .sort((a, b) => Number(POISON.has(b.quantity)) - Number(POISON.has(a.quantity)) || b.of_20 - a.of_20);
+}
+
+/** Lowest week of oxygen at dawn; null where too few runs hold any. */
+export function lowestOxygen({ as_it_is: { dawn_oxygen_mg_per_l } }: Ahead) {
+  const { q05, q50, q95 } = dawn_oxygen_mg_per_l;
+  let lowest: { week: number; low: number; middle: number; high: number } | null = null;
+  q50.forEach((middle, week) => {
+    const [low, high] = [q05[week], q95[week]];
+    if (middle === null || low == null || high == null) return;
+    if (lowest === null || middle < lowest.middle) lowest = { week, low, middle, high };
+  });
+  return lowest as { week: number; low: number; middle: number; high: number } | null;
+}
