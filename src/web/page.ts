@@ -56,6 +56,11 @@ export const to = {
   singleForm: (id: string) => `/tanks/${id}/form`,
   animal: (tankId: string, animal: string) => `/tanks/${tankId}/animals/${animal}`,
   working: (tankId: string, figure: string) => `/tanks/${tankId}/working/${encodeURIComponent(figure)}`,
+  /** Working of a what-if's figure: `query` holds the change. */
+  whatIfWorking: (tankId: string, figure: string, query: string) =>
+    `/tanks/${tankId}/what-if/working/${encodeURIComponent(figure)}?${query}`,
+  /** A what-if's answers beside today's, as data. */
+  whatIfBeside: (tankId: string, query: string) => `/tanks/${tankId}/what-if/beside.json?${query}`,
   reading: (tankId: string, entry: string) => `/tanks/${tankId}/readings/${entry}`,
   /** Numbers of a chart as a file. */
   csv: (tankId: string, chart: string) => `/tanks/${tankId}/charts/${chart}.csv`,

@@ -14,8 +14,10 @@ async function fill(slot: HTMLElement): Promise<void> {
   if (address === undefined || address === "" || slot.ariaBusy === "true") return;
   slot.ariaBusy = "true";
   try {
-    const part = await fetchPart(address);
-    slot.replaceChildren(part);
+    const { fragment, title } = await fetchPart(address);
+    // The slot was the whole page: its name was "being worked out" until now.
+    if (slot.querySelector("h1") !== null && title !== "") document.title = title;
+    slot.replaceChildren(fragment);
     delete slot.dataset["await"];
     delete slot.dataset["planPart"];
     // A part may have slots of its own.

@@ -1,5 +1,6 @@
-/** What every page wants: parts that come later, workings over the page, drafts, offline. */
+/** What every page wants: parts that come later, workings over the page, steps through charts, drafts, offline. */
 import "./await-answers.ts";
+import "./chart-steps.ts";
 import "./drafts.ts";
 import "./offline.ts";
 import "./working-over.ts";

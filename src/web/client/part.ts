@@ -3,14 +3,22 @@
  * (the content policy forbids that), and nothing in it runs.
  */
 
-/** The part's elements, ready to be put into this page. Rejects with words for a person. */
-export function fetchPart(address: string, signal?: AbortSignal): Promise<DocumentFragment> {
+export interface Part {
+  /** Ready to be put into this page. */
+  readonly fragment: DocumentFragment;
+  /** Of the document it came in; empty where it had none. */
+  readonly title: string;
+}
+
+/** Rejects with words for a person. */
+export function fetchPart(address: string, signal?: AbortSignal): Promise<Part> {
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest();
     request.open("GET", address);
     request.responseType = "document";
     request.onload = () => {
-      const body = request.response instanceof Document ? request.response.body : null;
+      const sent = request.response instanceof Document ? request.response : null;
+      const body = sent?.body ?? null;
       if (body === null) return reject(new Error(`the answer could not be read (${request.status})`));
       if (request.status >= 400)
         return reject(new Error(wordsOf(body) ?? `the answer was ${request.status}`));
@@ -18,7 +26,7 @@ export function fetchPart(address: string, signal?: AbortSignal): Promise<Docume
       // A whole page was sent where a part was asked for: its main part is meant.
       const from = body.querySelector("main") ?? body;
       fragment.append(...[...from.childNodes].map((node) => document.adoptNode(node)));
-      resolve(fragment);
+      resolve({ fragment, title: sent?.title ?? "" });
     };
     request.onerror = () => reject(new Error("Grazewell can't be reached just now"));
     request.onabort = () => reject(new DOMException("dropped for a newer question", "AbortError"));

@@ -49,8 +49,8 @@ async function show(address: string, before: readonly string[]): Promise<void> {
   }
   content.ariaBusy = "true";
   try {
-    const part = await fetchPart(withQuery(address, "part", "1"), signal);
-    content.replaceChildren(part);
+    const { fragment } = await fetchPart(withQuery(address, "part", "1"), signal);
+    content.replaceChildren(fragment);
   } catch (error) {
     if (signal.aborted) return;
     say(`The working could not be opened: ${error instanceof Error ? error.message : String(error)}.`);

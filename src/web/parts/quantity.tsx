@@ -5,7 +5,7 @@
 import type { ComponentChildren } from "preact";
 import { useContext } from "preact/hooks";
 import { to } from "../page.ts";
-import { TankId } from "./tank-context.ts";
+import { TankId, WorkingOf } from "./tank-context.ts";
 
 interface QuantityProps {
   /** Id of the figure, as `TankAnswers.workings` has it: "larder.film_glass.supply". */
@@ -17,10 +17,11 @@ interface QuantityProps {
 
 export function Quantity({ figure, tank, children }: QuantityProps) {
   const around = useContext(TankId);
+  const address = useContext(WorkingOf) ?? to.working;
   const id = tank ?? around;
   if (id === null) throw new Error(`Cannot show figure ${figure}: its working belongs to a tank, name one`);
   return (
-    <a class="quantity" data-figure={figure} href={to.working(id, figure)}>
+    <a class="quantity" data-figure={figure} href={address(id, figure)}>
       {children}
     </a>
   );

@@ -2,3 +2,9 @@
 import { createContext } from "preact";
 
 export const TankId = createContext<string | null>(null);
+
+/**
+ * Where the working of a figure is, for parts that show another course than today's: a what-if's figures have workings
+ * of their own. Null for today's.
+ */
+export const WorkingOf = createContext<((tank: string, figure: string) => string) | null>(null);

@@ -1,0 +1,122 @@
+/**
+ * What if, by GET: nothing is saved. The page waits for the answers where a change was asked for; twenty runs unless
+ * `runs` says otherwise. The same answers as data for the page that asks while fields change, and their workings.
+ */
+import { Refusal } from "../../answers/refusal.ts";
+import { whatIf } from "../../answers/what-if.ts";
+import { workingOf } from "../../answers/working.ts";
+import type { ChangeTexts } from "../../contract/worker/messages.ts";
+import type { TankFacts } from "../../engine/types/tank.ts";
+import { besideView } from "../../web/pages/what-if/beside.ts";
+import type { WhatIfBodyView } from "../../web/pages/what-if/body.tsx";
+import { fieldGroups, todayValues } from "../../web/pages/what-if/fields.ts";
+import {
+  changeOf,
+  changeParts,
+  type Faults,
+  faultOf,
+  queryOf,
+  type Typed,
+  typedOf,
+} from "../../web/pages/what-if/typed.ts";
+import { whatIfWorkingPage } from "../../web/pages/what-if/working.tsx";
+import { whatIfPage } from "../../web/pages/what-if.tsx";
+import type { AnswerChoice, LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
+
+type Answer = (tank: LoadedTank, request: PageRequest, context: PageContext) => Promise<PageReply>;
+
+export const WHAT_IF_ROUTES: readonly PageRoute[] = [
+  { method: "GET", path: "/tanks/:tank/what-if", answer: forTank(page) },
+  { method: "GET", path: "/tanks/:tank/what-if/beside.json", answer: forTank(data) },
+  { method: "GET", path: "/tanks/:tank/what-if/working/:figure", answer: forTank(working) },
+];
+
+function forTank(answer: Answer): PageRoute["answer"] {
+  return async (request, context) => {
+    const tank = await context.loadTank(request.params["tank"] ?? "");
+    return tank === null
+      ? { kind: "not_found", what: "tank of that address" }
+      : await answer(tank, request, context);
+  };
+}
+
+async function page(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
+  const body = await bodyOf(tank, request, context);
+  return {
+    kind: "page",
+    page: whatIfPage({ head: tank.head, body, facts: tank.facts }),
+    ...(Object.keys(body.faults).length > 0 ? { status: 422 } : {}),
+  };
+}
+
+async function data(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
+  const { faults, beside } = await bodyOf(tank, request, context);
+  return {
+    kind: "file",
+    name: "what-if.json",
+    type: "application/json",
+    text: JSON.stringify({ faults, beside }),
+  };
+}
+
+async function bodyOf(
+  { row, facts }: LoadedTank,
+  { query }: PageRequest,
+  { answers }: PageContext,
+): Promise<WhatIfBodyView> {
+  const typed = typedOf(query);
+  const { change, faults } = readChange(typed, facts);
+  const asked = change !== null && Object.keys(faults).length === 0;
+  return {
+    tank: row.id,
+    groups: fieldGroups(facts, typed),
+    today: todayValues(facts),
+    typed,
+    faults,
+    beside: asked ? besideView(await answers.of(facts, choiceOf(query), change)) : null,
+  };
+}
+
+async function working(
+  { head, facts }: LoadedTank,
+  { params, query }: PageRequest,
+  { answers }: PageContext,
+): Promise<PageReply> {
+  const typed = typedOf(query);
+  const { change, faults } = readChange(typed, facts);
+  if (change === null || Object.keys(faults).length > 0) {
+    return { kind: "not_found", what: "change that can be read in this address" };
+  }
+  const choice = choiceOf(query);
+  const found = await answers.of(facts, choice, change);
+  const figure = workingOf(found, params["figure"] ?? "");
+  if (figure === null) return { kind: "not_found", what: "figure of that name with this change" };
+  const changes = found.ahead.what_if?.changes ?? [];
+  const own = queryOf(typed, { runs: String(choice.members) });
+  const view = { head, figure, asOf: found.waves.tank.as_of };
+  return { kind: "page", page: whatIfWorkingPage(view, changes, own) };
+}
+
+/** Each part is read by itself, so that every field hears of its own fault at once. */
+function readChange(
+  typed: Typed,
+  facts: TankFacts,
+): { readonly change: ChangeTexts | null; readonly faults: Faults } {
+  const { parts, faults } = changeParts(typed, todayValues(facts));
+  const found: Record<string, Faults[string]> = { ...faults };
+  for (const part of parts) {
+    try {
+      whatIf(part.change, facts);
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      found[part.field] = faultOf(error.lines, part);
+    }
+  }
+  return { change: changeOf(parts), faults: found };
+}
+
+/** Twenty runs answer soon; two hundred refine. No other number is worked out for an address. */
+const choiceOf = (query: PageRequest["query"]): AnswerChoice => ({
+  members: query["runs"] === "200" ? 200 : 20,
+  seed: 1,
+});

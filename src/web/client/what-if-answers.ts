@@ -1,0 +1,123 @@
+/**
+ * A what-if answered twice: from twenty runs soon, then from two hundred. By the engine in this browser once it is
+ * loaded, until then by the server. A newer change drops an older one, wherever that is being worked out.
+ */
+import type { AnswerParts } from "../../contract/worker/messages.ts";
+import type { TankFacts } from "../../engine/types/tank.ts";
+import { to } from "../page.ts";
+import { type BesideView, besideView } from "../pages/what-if/beside.ts";
+import { type ChangePart, changeOf, type FieldFault, faultOf, queryOf } from "../pages/what-if/typed.ts";
+import { engineAddresses } from "./built-addresses.ts";
+import { Engine } from "./engine.ts";
+import { whenIdle } from "./when-idle.ts";
+
+const ROUNDS = [20, 200] as const;
+const PARTS = ["larder", "waves", "ahead"] as const;
+
+export interface AnswersHeard {
+  readonly doing: (words: string) => void;
+  readonly beside: (view: BesideView) => void;
+  readonly faults: (faults: Readonly<Record<string, FieldFault>>) => void;
+}
+
+interface Asked {
+  readonly parts: readonly ChangePart[];
+  readonly typed: Readonly<Record<string, string>>;
+}
+
+export class WhatIfAnswers {
+  readonly #tank: string;
+  readonly #facts: TankFacts;
+  readonly #heard: AnswersHeard;
+  #engine: Engine | null = null;
+  #asking: AbortController | null = null;
+
+  constructor(tank: string, facts: TankFacts, heard: AnswersHeard) {
+    this.#tank = tank;
+    this.#facts = facts;
+    this.#heard = heard;
+    whenIdle(() => {
+      engineAddresses().then(
+        (addresses) => {
+          this.#engine = new Engine(addresses);
+          this.#engine.start();
+        },
+        () => undefined,
+      );
+    });
+  }
+
+  ask(asked: Asked, round = 0): void {
+    this.drop();
+    const members = ROUNDS[round];
+    if (members === undefined) {
+      this.#heard.doing("");
+      return;
+    }
+    this.#heard.doing(
+      members === 20
+        ? "Working it out from twenty runs ..."
+        : "Below, from twenty runs. Two hundred are being worked out ...",
+    );
+    if (this.#engine?.ready === true) this.#askHere(this.#engine, asked, members, round);
+    else void this.#askServer(asked, members, round);
+  }
+
+  drop(): void {
+    this.#engine?.drop();
+    this.#asking?.abort();
+    this.#asking = null;
+  }
+
+  #askHere(engine: Engine, asked: Asked, members: number, round: number): void {
+    const change = changeOf(asked.parts);
+    engine.ask(
+      { facts: this.#facts, choice: { members, seed: 1 }, change, parts: PARTS },
+      {
+        answers: (answers) => {
+          this.#heard.beside(besideView(answers as Pick<AnswerParts, (typeof PARTS)[number]>));
+          this.ask(asked, round + 1);
+        },
+        refused: (lines) => {
+          const part = partOf(lines, asked.parts);
+          if (part === undefined) this.#heard.doing(lines.join(" "));
+          else this.#heard.faults({ [part.field]: faultOf(lines, part) });
+        },
+        // Another engine may do better: the server's is asked in its place.
+        failed: () => void this.#askServer(asked, members, round),
+      },
+    );
+  }
+
+  async #askServer(asked: Asked, members: number, round: number): Promise<void> {
+    const asking = new AbortController();
+    this.#asking = asking;
+    const address = to.whatIfBeside(this.#tank, queryOf(asked.typed, { runs: String(members) }));
+    try {
+      const response = await fetch(address, { signal: asking.signal });
+      if (!response.ok) throw new Error(`the answer was ${response.status}`);
+      const told = (await response.json()) as {
+        readonly faults: Readonly<Record<string, FieldFault>>;
+        readonly beside: BesideView | null;
+      };
+      if (this.#asking !== asking) return;
+      if (told.beside === null) this.#heard.faults(told.faults);
+      else {
+        this.#heard.beside(told.beside);
+        this.ask(asked, round + 1);
+      }
+    } catch (error) {
+      if (asking.signal.aborted) return;
+      const why = error instanceof Error ? error.message : String(error);
+      this.#heard.doing(`Not worked out: ${why}. "Work it out" asks again.`);
+    }
+  }
+}
+
+/** The part that a refusal speaks of: by its flag, and among animals by its text. */
+function partOf(lines: readonly string[], parts: readonly ChangePart[]): ChangePart | undefined {
+  const [, flag = "", quoted = ""] = /^--([a-z-]+) "([^"]*)"/.exec(lines[0] ?? "") ?? [];
+  const named = { feed: "feed", light: "light", crew: "crew", "water-change": "waterChange" }[flag];
+  const fitting = parts.filter(({ change }) => named !== undefined && named in change);
+  return fitting.find(({ change }) => change.crew?.[0]?.includes(quoted)) ?? fitting[0];
+}
