@@ -47,7 +47,9 @@ const PAGE_NAMES: Readonly<Record<TankPage, string>> = {
 };
 
 export function renderDocument(page: Page, assets: Assets, asked: Asked | null = null): string {
-  const scripts = (page.scripts ?? []).map((name) => {
+  // A sheet of specimens is drawn without the build.
+  const always = "everywhere" in assets.scripts ? ["everywhere"] : [];
+  const scripts = [...always, ...(page.scripts ?? [])].map((name) => {
     const address = assets.scripts[name];
     if (address === undefined) throw new Error(`Cannot render "${page.title}": no client module ${name}`);
     return address;

@@ -2,5 +2,6 @@
 import "./await-answers.ts";
 import "./chart-steps.ts";
 import "./drafts.ts";
+import "./focus-first.ts";
 import "./offline.ts";
 import "./working-over.ts";
