@@ -18,6 +18,13 @@ import type { AnswerSource, PageContext, PageRequest } from "./route.ts";
 import { refusedRequest, SECURITY_HEADERS } from "./security.ts";
 import { WriteLimit } from "./write-limit.ts";
 
+declare module "fastify" {
+  interface FastifyContextConfig {
+    /** Said where a route's method does not tell it. */
+    readonly changes?: boolean;
+  }
+}
+
 export interface AppParts {
   readonly store: Store;
   readonly answers: AnswerSource;
@@ -74,7 +81,8 @@ export function buildApp(parts: AppParts): FastifyInstance {
     reply.headers(SECURITY_HEADERS).header("cache-control", "no-store");
     const refused = refusedRequest(request.method, request.headers);
     if (refused !== null) throw new RefusedRequest(refused.status, refused.why);
-    if (request.method !== "GET" && request.method !== "HEAD") writes.count(request.ip);
+    const { changes = request.method !== "GET" && request.method !== "HEAD" } = request.routeOptions.config;
+    if (changes) writes.count(request.ip);
   });
   app.removeAllContentTypeParsers();
   app.addContentTypeParser(

@@ -9,6 +9,7 @@ import { StoreError } from "../store/store.ts";
 import type { Assets } from "../web/layout.tsx";
 import { messagePage } from "../web/pages/message.tsx";
 import { NoAnswer } from "./answers.ts";
+import { notFound } from "./api/call.ts";
 import { type Problem, ProblemError, sendProblem } from "./api/problem.ts";
 import { LIMITS } from "./limits.ts";
 import { TankUnread } from "./load-tank.ts";
@@ -39,8 +40,7 @@ export function addFailures(app: FastifyInstance, failures: Failures): void {
       return await tellProblem({ status: 405, title: "Not done this way", detail }, request, reply, failures);
     }
     if (isApi(request)) {
-      const problem = { status: 404, title: "Not found", detail: "There is nothing at this address." };
-      return await tellProblem(problem, request, reply, failures);
+      return await tellProblem(notFound().problem, request, reply, failures);
     }
     return await sendPage(notFoundPage("page"), 404, request, reply, rendering(failures));
   });
