@@ -1,0 +1,46 @@
+/** The invented data that the API's examples speak of. */
+
+import { readReading } from "../../../src/contract/daybook/read-reading.ts";
+import { EXAMPLE, EXAMPLE_FACTS } from "../../../src/contract/http/examples.ts";
+import { NO_PREFERENCES } from "../../../src/contract/quantity/preferences.ts";
+import type { Json, Store } from "../../../src/store/store.ts";
+
+const stamp = { at: "2026-06-10T08:00:00.000Z", by: "Ada (invented)" };
+
+function nitrate(text: string): Json {
+  const context = {
+    preferences: NO_PREFERENCES,
+    today: EXAMPLE.today,
+    now: null,
+    zone: null,
+    stocked: true,
+    notBefore: null,
+  };
+  const read = readReading(
+    { quantity: "no3_mg_per_l", text, unit: "mg/L as NO3", observed: "2026-06-10" },
+    context,
+  );
+  if (!read.ok) throw new Error(read.doubts[0]?.message.text);
+  return read.body;
+}
+
+export async function fillWithExamples(store: Store): Promise<void> {
+  const { tank, goneTank, reading, goneReading } = EXAMPLE;
+  await store.together(async (desk) => {
+    const keeper = await desk.keeperNamed("Ada (invented)", "keeper-1", stamp);
+    for (const id of [tank, goneTank]) {
+      const facts = EXAMPLE_FACTS as unknown as Json;
+      await desk.addTank({ id, keeperId: keeper.id, demonstration: true, facts }, stamp);
+    }
+    await desk.setKept(goneTank, 1, false, stamp);
+    const entry = (id: string, text: string) => ({
+      id,
+      kind: "reading",
+      on: "2026-06-10",
+      body: nitrate(text),
+    });
+    await desk.addEntries(tank, [entry(reading, "10"), entry(goneReading, "11")], stamp);
+    const { on, body } = entry(goneReading, "11");
+    await desk.correctEntry(goneReading, 1, { on, body, kept: false }, stamp);
+  });
+}
