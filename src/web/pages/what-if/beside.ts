@@ -2,7 +2,7 @@
  * A what-if's answers beside today's, as the page shows them: few rows of short texts, each with its figure. Small
  * enough to be sent with the page and drawn again while a keeper types. Pure.
  */
-import { chance, counted, dateWords, rations } from "../../../answers/words.ts";
+import { chance, dateWords, rations } from "../../../answers/words.ts";
 import type { AnswerParts } from "../../../contract/worker/messages.ts";
 
 export interface Shown {
@@ -19,7 +19,8 @@ export interface BesideView {
   readonly members: number;
   readonly changes: readonly string[];
   readonly shelves: readonly Pair[];
-  readonly plan: { readonly today: number; readonly changed: number; readonly differs: readonly string[] };
+  /** Kinds of which another number is added. */
+  readonly differs: readonly string[];
   readonly kinds: readonly Pair[];
   /** Middle and range on the last day of the runs. */
   readonly levels: readonly Pair[];
@@ -69,7 +70,7 @@ function shelfPairs(larder: Parts["larder"], today: NonNullable<Parts["larder"][
 function planPairs(
   { to_add, refused, fits_but_not_needed }: Parts["waves"],
   today: NonNullable<Parts["waves"]["what_if"]>["today"]["animals"],
-): Pick<BesideView, "plan" | "kinds"> {
+): Pick<BesideView, "differs" | "kinds"> {
   const names = new Map([...to_add, ...refused, ...fits_but_not_needed].map(({ id, name }) => [id, name]));
   const ids = [...new Set([...today, ...to_add].map(({ id }) => id))];
   const rows = ids.map((id) => ({
@@ -79,17 +80,8 @@ function planPairs(
   }));
   const shown = (row: { readonly count: number; readonly figure: string } | undefined): Shown =>
     row === undefined ? NONE : { text: String(row.count), figure: row.figure };
-  const all = (heads: readonly { readonly count: number }[]) =>
-    heads.reduce((sum, { count }) => sum + count, 0);
   return {
-    plan: {
-      today: all(today),
-      changed: all(to_add),
-      differs: rows.flatMap(({ name, before, after }) => {
-        const more = (after?.count ?? 0) - (before?.count ?? 0);
-        return more === 0 ? [] : [`${counted(Math.abs(more), name)} ${more > 0 ? "more" : "fewer"}`];
-      }),
-    },
+    differs: rows.flatMap(({ name, before, after }) => (before?.count === after?.count ? [] : [name])),
     kinds: rows.map(({ name, before, after }) => ({
       name: capital(name),
       today: shown(before),

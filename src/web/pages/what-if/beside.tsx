@@ -25,21 +25,17 @@ export function Beside({
   /** After the line of the runs: a way to refine it. */
   readonly more?: ComponentChildren;
 }) {
-  const { members, changes, shelves, plan, kinds, levels, lastDay, chances, starving } = view;
-  const { differs } = plan;
+  const { members, changes, shelves, differs, kinds, levels, lastDay, chances, starving } = view;
   return (
     <>
-      <h2>{`If ${changes.join("; ")}`}</h2>
+      <h2>{`With ${changes.join("; ")}`}</h2>
       <p class="note">
         {runsWords(members)} {more}
       </p>
       <h3>Larder: what the tank would make as food</h3>
       <Pairs caption="Rations a day" rows={shelves} first="Shelf" />
       <h3>Plan: whom to add in all</h3>
-      <p>
-        Today's plan adds {animals(plan.today)}, this one {animals(plan.changed)}
-        {differs.length === 0 ? ", the same kinds and numbers" : `: ${differs.join(", ")}`}.
-      </p>
+      <p>{planWords(kinds.length, differs)}</p>
       {kinds.length === 0 ? null : (
         <Pairs caption="Heads to add, over all waves" rows={kinds} first="Animal" />
       )}
@@ -61,8 +57,11 @@ export function Beside({
   );
 }
 
-const animals = (count: number): string =>
-  count === 0 ? "nobody" : `${count} ${count === 1 ? "animal" : "animals"}`;
+function planWords(kinds: number, differs: readonly string[]): string {
+  if (kinds === 0) return "Nobody is to be added, today or with the change.";
+  if (differs.length === 0) return "The same kinds and numbers as in today's plan.";
+  return `Other numbers than in today's plan: ${differs.join(", ")}.`;
+}
 
 function Pairs({ caption, rows, first }: { caption: string; rows: readonly Pair[]; first: string }) {
   return (
