@@ -2,7 +2,7 @@
  * A PostgreSQL of one's own for the checks: a cluster in a temporary folder, on a socket there and no port, with the
  * durable settings that a real one has. Run by a user that is not root, as the server asks.
  */
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawn } from "node:child_process";
 import { chownSync, existsSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -31,16 +31,16 @@ export function startCluster(): Cluster {
   const asRoot = process.getuid?.() === 0;
   if (asRoot) chownSync(folder, numberOf("-u"), numberOf("-g"));
   const data = join(folder, "data");
+  const user = asRoot ? ["setpriv", "--reuid=postgres", "--regid=postgres", "--clear-groups"] : [];
   const run = (program: string, ...words: string[]) => {
-    const command = [join(bin, program), ...words];
-    const user = asRoot ? ["setpriv", "--reuid=postgres", "--regid=postgres", "--clear-groups"] : [];
-    const [first = "", ...rest] = [...user, ...command];
+    const [first = "", ...rest] = [...user, join(bin, program), ...words];
     execFileSync(first, rest, { cwd: folder, stdio: ["ignore", "ignore", "pipe"], timeout: 60_000 });
   };
   const options = `-k ${folder} -c listen_addresses='' -c max_connections=200 -c shared_buffers=64MB`;
   const start = () => run("pg_ctl", "-D", data, "-w", "-l", join(folder, "log"), "-o", options, "start");
   run("initdb", "-D", data, "-U", "keeper", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync");
   start();
+  stopWithUs(user, join(bin, "pg_ctl"), data, folder);
   return {
     url: `postgres://keeper@/postgres?host=${encodeURIComponent(folder)}`,
     crash: () => {
@@ -56,3 +56,12 @@ export function startCluster(): Cluster {
 
 const numberOf = (flag: "-u" | "-g") =>
   Number(execFileSync("id", [flag, "postgres"], { encoding: "utf8" }).trim());
+
+/** The server is nobody's child: one that waits for our end, whatever it is, takes it down after us. */
+function stopWithUs(user: readonly string[], pgCtl: string, data: string, folder: string): void {
+  const script = 'cat >/dev/null; "$0" -D "$1" -m immediate stop; rm -rf "$2"';
+  const [first = "", ...rest] = [...user, "sh", "-c", script, pgCtl, data, folder];
+  const guard = spawn(first, rest, { cwd: "/", stdio: ["pipe", "ignore", "ignore"], detached: true });
+  guard.unref();
+  if ("unref" in guard.stdin && typeof guard.stdin.unref === "function") guard.stdin.unref();
+}

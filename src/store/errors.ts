@@ -36,7 +36,7 @@ const ROWS: readonly Row[] = [
     "Name the store's file, or a file that is not there yet: then a new store is made.",
   ],
   [
-    /^(SQLITE_CANTOPEN|ENOENT|ENOTDIR|EISDIR)/,
+    /^(SQLITE_CANTOPEN|ENOENT|EEXIST|ENOTDIR|EISDIR)/,
     "unreachable",
     "the file can't be opened",
     "Check the path and the rights on its folder.",
