@@ -20,10 +20,10 @@ export const plain = (sentence: Sentence): string =>
 /** A number as sentences of the engine write it, with the unit or noun that follows. */
 const NUMBER = /\d[\d.]*(?: to \d[\d.]*)?(?: of 20(?: runs)?| cm²| m²| mm| mg(?: C)?| L| °C| %| days?)?/;
 
-/** A ready sentence whose first number is a figure: that number becomes the door, or else its first words. */
+/** A ready sentence whose first number is a figure: that number becomes the door, or else what stands before its first stop. */
 export function linked(text: string, figure: string | null | undefined): Sentence {
   if (figure == null) return [text];
-  const found = NUMBER.exec(text) ?? /^\S+(?: \S+)?/.exec(text);
+  const found = NUMBER.exec(text) ?? /^[^:;,.]+/.exec(text);
   if (found === null) return [text];
   const before = text.slice(0, found.index);
   const number = found[0].replace(/\.$/, "");

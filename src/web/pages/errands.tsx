@@ -26,7 +26,7 @@ export function errandsPage({ head, errands }: ErrandsView): Page {
         <p class="gloss">Errands: what to get, and what not to get yet.</p>
         {errands.kind === "nothing_yet" ? <NothingYet errands={errands} /> : null}
         {errands.waves.map((wave) => (
-          <WaveList key={wave.number} wave={wave} first={wave === errands.waves[0]} />
+          <WaveList key={wave.number} tank={head.id} wave={wave} first={wave === errands.waves[0]} />
         ))}
         <Tests errands={errands} />
         <Food errands={errands} />
@@ -89,7 +89,13 @@ function NothingYet({ errands }: { readonly errands: Errands }) {
   );
 }
 
-function WaveList({ wave, first }: { readonly wave: WaveErrands; readonly first: boolean }) {
+interface WaveListProps {
+  readonly tank: string;
+  readonly wave: WaveErrands;
+  readonly first: boolean;
+}
+
+function WaveList({ tank, wave, first }: WaveListProps) {
   return (
     <section>
       <h2>
@@ -98,10 +104,13 @@ function WaveList({ wave, first }: { readonly wave: WaveErrands; readonly first:
           {dateWords(wave.from)} to {dateWords(wave.to)}
         </Quantity>
       </h2>
-      <p>
-        Only if {wave.onlyIf.join("; ")}.{" "}
-        {first ? "Bring them home only when that holds; waiting loses nothing." : ""}
-      </p>
+      {first ? (
+        <p>Only if {wave.onlyIf.join("; ")}. Bring them home only when that holds; waiting loses nothing.</p>
+      ) : (
+        <p>
+          <a href={`${to.tank(tank, "waves")}#wave-${wave.number}`}>What must hold first</a>
+        </p>
+      )}
       <List errands={[...wave.animals, ...wave.shells]} />
     </section>
   );

@@ -37,19 +37,23 @@ export function larderPage({ head, answers }: LarderView): Page {
     here: "larder",
     body: (
       <>
-        <h1>{capital(plain(finding))}</h1>
+        <h1>
+          <Sentence of={asTitle(finding)} />
+        </h1>
         <p class="gloss">
           Larder: food your tank makes, on {dateWords(larder.tank.as_of)}. A ration is a snail's daily food:{" "}
           {larder.ration_mg_c} mg of carbon, about what one 22 mm trochus eats.
         </p>
-        <p>
-          All shelves together grow{" "}
-          <Quantity figure={larder.total_figure}>
-            {rationsADay(larder.total_mg_c_per_day.central)} ({rations(larder.total_mg_c_per_day.low)} to{" "}
-            {rations(larder.total_mg_c_per_day.high)})
-          </Quantity>
-          .
-        </p>
+        {larder.mouths.length === 0 ? null : (
+          <p>
+            All shelves together grow{" "}
+            <Quantity figure={larder.total_figure}>
+              {rationsADay(larder.total_mg_c_per_day.central)} ({rations(larder.total_mg_c_per_day.low)} to{" "}
+              {rations(larder.total_mg_c_per_day.high)})
+            </Quantity>
+            .
+          </p>
+        )}
         <TankWedge
           id={LARDER_CHARTS.wedge}
           shelves={shelves}
@@ -71,6 +75,10 @@ export function larderPage({ head, answers }: LarderView): Page {
     ),
   };
 }
+
+/** With a capital, whatever it begins with. */
+const asTitle = ([first, ...rest]: SentenceParts): SentenceParts =>
+  typeof first === "string" ? [capital(first), ...rest] : [first!, ...rest];
 
 export function larderFinding({ larder }: TankAnswers): SentenceParts {
   const shelves = shelfFacts(larder);
@@ -97,11 +105,11 @@ function Shelf({ tank, shelf, answers: { larder } }: ShelfProps) {
   return (
     <section id={shelf.id}>
       <h3>
-        {capital(shelf.name)}:{" "}
-        {shelf.wanted === 0 || row === undefined ? (
-          "nobody eats from it"
-        ) : (
-          <Quantity figure={row.figures.balance}>{leaning(shelf).words}</Quantity>
+        {capital(shelf.name)}
+        {shelf.wanted === 0 || row === undefined ? null : (
+          <>
+            : <Quantity figure={row.figures.balance}>{leaning(shelf).words}</Quantity>
+          </>
         )}
       </h3>
       <p>

@@ -29,7 +29,7 @@ export function parameterPage({ parameter, sources, uses, rangeOf }: ParameterVi
           {spreadWords(spread, unit)}
           {spread.low === spread.high
             ? ", taken as exact."
-            : "; 9 of 10 runs draw from the range in brackets."}
+            : "; 18 of 20 runs draw from the range in brackets."}
         </p>
         <h2>How it is known</h2>
         <p>{capital(EVIDENCE_WORDS[evidence])}.</p>

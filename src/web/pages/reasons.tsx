@@ -15,15 +15,15 @@ export function Reasons({ tank, groups }: ReasonsProps) {
       {groups.map(({ reason, rows }) => (
         <div key={plain(reason)}>
           <dt>
-            <Sentence of={reason} />
-          </dt>
-          <dd>
             {rows.map(({ id, name }, i) => (
               <span key={id}>
                 {i === 0 ? null : ", "}
                 <a href={to.animal(tank, id)}>{name}</a>
               </span>
             ))}
+          </dt>
+          <dd>
+            <Sentence of={reason} />
           </dd>
         </div>
       ))}

@@ -67,8 +67,9 @@ export function sheetPage({ head, sheet, version, today }: SheetView): Page {
             {CAUTION.wild}
           </p>
           {sheet.sources.length === 0 ? null : <p>Rests among others on: {sheet.sources.join("; ")}.</p>}
-          <p>
-            The whole plan, and how each number came about: <span class="address">{to.tank(head.id)}</span>
+          <p class="screen-only">
+            On paper its address and the day stand at the foot.{" "}
+            <a href={to.tank(head.id, "waves")}>The whole plan, and how each number came about</a>
           </p>
         </footer>
       </article>

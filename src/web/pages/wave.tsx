@@ -1,5 +1,5 @@
 /** Beneath a wave's animals and gate: what brings it sooner or stops it, why so many of each, and what can hurt. */
-import { inFull } from "../../answers/animals/fit-words.ts";
+import { capital, inFull } from "../../answers/animals/fit-words.ts";
 import { linked, maybeTold } from "../../answers/sentence.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { chance, counted, dateWords, withDates } from "../../answers/words.ts";
@@ -42,30 +42,69 @@ export function WaveMore({ tank, wave, check, hazards, open }: WaveMoreProps) {
           <dd>{inFull(wave.stop_if)}</dd>
         </div>
       </dl>
-      <ul class="wave-notes">
-        {wave.animals.map((animal) => (
-          <WaveAnimal
-            key={animal.id}
-            tank={tank}
-            animal={animal}
-            check={check.find(({ id }) => id === animal.id)}
-            hazards={hazards[animal.id] ?? []}
-          />
-        ))}
-      </ul>
+      <Mind animals={wave.animals} hazards={hazards} />
+      <Disclosure summary="Why so many of each, and how they do">
+        <ul class="wave-notes">
+          {wave.animals.map((animal) => (
+            <WaveAnimal
+              key={animal.id}
+              tank={tank}
+              animal={animal}
+              check={check.find(({ id }) => id === animal.id)}
+            />
+          ))}
+        </ul>
+      </Disclosure>
     </div>
   );
 }
+
+interface MindProps {
+  readonly animals: Wave["animals"];
+  readonly hazards: Readonly<Record<string, readonly string[]>>;
+}
+
+/** What can hurt, and what each caution is about: never folded away. */
+function Mind({ animals, hazards }: MindProps) {
+  const cautions = new Map<string, string[]>();
+  for (const { name, cautions: some } of animals)
+    for (const text of some) cautions.set(text, [...(cautions.get(text) ?? []), name]);
+  return (
+    <>
+      {animals.map(({ id, name }) =>
+        (hazards[id] ?? []).length === 0 ? null : (
+          <p key={id} class="caution">
+            <strong>Caution, {name}.</strong> {(hazards[id] ?? []).join(" ")}
+          </p>
+        ),
+      )}
+      {[...cautions].map(([text, names]) => (
+        <p key={text}>
+          {capital(list(names))}: {lowerFirst(text)}
+        </p>
+      ))}
+      {animals.map(({ id, name, spare_shells, figures }) =>
+        spare_shells === 0 ? null : (
+          <p key={id}>
+            Bring <Sentence of={[maybeTold(counted(spare_shells, "empty shell"), figures.spare_shells)]} /> of
+            a size up for the {name} to change into.
+          </p>
+        ),
+      )}
+    </>
+  );
+}
+
+const lowerFirst = (text: string): string => text[0]!.toLowerCase() + text.slice(1);
 
 interface WaveAnimalProps {
   readonly tank: string;
   readonly animal: Wave["animals"][number];
   readonly check: Check | undefined;
-  readonly hazards: readonly string[];
 }
 
-function WaveAnimal({ tank, animal, check, hazards }: WaveAnimalProps) {
-  const { id, name, count, eats, binding, cautions, only_if, spare_shells, figures } = animal;
+function WaveAnimal({ tank, animal, check }: WaveAnimalProps) {
+  const { id, name, count, eats, binding, only_if, figures } = animal;
   return (
     <li>
       <p>
@@ -81,29 +120,9 @@ function WaveAnimal({ tank, animal, check, hazards }: WaveAnimalProps) {
           {check.explained === null ? "." : `; ${check.explained}.`}
         </p>
       )}
-      {hazards.length === 0 ? null : (
-        <p class="caution">
-          <strong>Caution.</strong> {hazards.join(" ")}
-        </p>
-      )}
-      {cautions.map((text) => (
-        <p key={text}>{inFull(text)}</p>
+      {only_if.map((text) => (
+        <p key={text}>{text}</p>
       ))}
-      {spare_shells === 0 ? null : (
-        <p>
-          Bring <Sentence of={[maybeTold(counted(spare_shells, "empty shell"), figures.spare_shells)]} /> of a
-          size up for {count === 1 ? "it" : "them"} to change into.
-        </p>
-      )}
-      {only_if.length === 0 ? null : (
-        <Disclosure summary={`What ${count === 1 ? "it needs" : "they need"}`}>
-          <ul>
-            {only_if.map((text) => (
-              <li key={text}>{text}</li>
-            ))}
-          </ul>
-        </Disclosure>
-      )}
     </li>
   );
 }

@@ -39,7 +39,7 @@ export function WorkingArticle({ head, figure, asOf }: WorkingView) {
       <p class="working-value">
         {spreadWords(figure.value, figure.unit)}
         {inRations(figure)}
-        {figure.value.low === figure.value.high ? "." : "; 9 of 10 runs lie in the range in brackets."}
+        {figure.value.low === figure.value.high ? "." : "; 18 of 20 runs lie in the range in brackets."}
       </p>
       <h2>Formula</h2>
       <p>{withDates(figure.formula)}</p>
@@ -95,7 +95,7 @@ function Parameters({ figure }: { readonly figure: WorkingFigure }) {
     <>
       <h2>Parameters</h2>
       <Table
-        caption="Each with the range that 9 of 10 runs draw from"
+        caption="Each with the range that 18 of 20 runs draw from"
         columns={[
           { name: "Parameter" },
           { name: "Value and range" },

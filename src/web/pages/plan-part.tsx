@@ -1,0 +1,201 @@
+/**
+ * The plan in short, beside the questions: who would come, on what condition, how wide the range still is, and what
+ * would narrow it most. From twenty runs, so that it answers at once; the pages of the tank say the whole.
+ */
+import { linked } from "../../answers/sentence.ts";
+import type { TankAnswers } from "../../answers/tank-answers.ts";
+import { shownValue } from "../../answers/units-shown.ts";
+import { counted, dateWords, withDates } from "../../answers/words.ts";
+import type { ShownIn } from "../../contract/tank-file/shown-in.ts";
+import { type Page, type TankHead, to } from "../page.ts";
+import { Quantity } from "../parts/quantity.tsx";
+import { WorkingOf } from "../parts/tank-context.ts";
+import { askedAt } from "./fact-questions.ts";
+import { Sentence } from "./sentence.tsx";
+import { WorkingArticle, type WorkingView } from "./working.tsx";
+
+/** Runs behind it. */
+export const PLAN_PART_RUNS = 20;
+
+const planPartAddress = (tank: string): string => `/tanks/${tank}/parts/plan?members=${PLAN_PART_RUNS}`;
+
+/** Workings of these twenty runs, not of the two hundred behind the other pages. */
+const planPartWorking = (tank: string, figure: string): string =>
+  `/tanks/${tank}/parts/working/${encodeURIComponent(figure)}?members=${PLAN_PART_RUNS}`;
+
+interface PlanSlotProps {
+  readonly tank: string;
+  readonly version: number;
+  /** Null while it is being worked out: filled where script runs, a link where it does not. */
+  readonly answers: TankAnswers | null;
+  readonly units: ShownIn;
+}
+
+export function PlanSlot({ tank, version, answers, units }: PlanSlotProps) {
+  return (
+    <section
+      class="plan-part"
+      data-plan-part
+      data-tank={tank}
+      data-version={version}
+      aria-label="The plan so far"
+    >
+      {answers === null ? (
+        <div data-await data-src={planPartAddress(tank)}>
+          <h2>The plan so far</h2>
+          <p>It is being worked out, which takes a few seconds. It is a plan already, with a wide range.</p>
+          <p>
+            <a href={planPartAddress(tank)}>Show the plan</a>
+          </p>
+        </div>
+      ) : (
+        <PlanShort tank={tank} answers={answers} units={units} />
+      )}
+    </section>
+  );
+}
+
+interface PlanPartView {
+  readonly head: TankHead;
+  readonly answers: TankAnswers;
+  readonly units: ShownIn;
+}
+
+/** The part alone: what the slot is filled with, and a page of its own without script. */
+export function planPartPage({ head, answers, units }: PlanPartView): Page {
+  return {
+    title: `The plan so far: ${head.name}`,
+    tank: head,
+    here: "questions",
+    body: <PlanShort tank={head.id} answers={answers} units={units} />,
+  };
+}
+
+/** The working of one of its figures, further ones from the same twenty runs. */
+export function planWorkingPage(view: WorkingView): Page {
+  return {
+    title: `How do you know? ${view.figure.label}, in ${PLAN_PART_RUNS} runs`,
+    tank: view.head,
+    here: null,
+    body: (
+      <WorkingOf.Provider value={planPartWorking}>
+        <p class="note">From {PLAN_PART_RUNS} runs, as beside the questions.</p>
+        <WorkingArticle {...view} />
+      </WorkingOf.Provider>
+    ),
+  };
+}
+
+interface PlanShortProps {
+  readonly tank: string;
+  readonly answers: TankAnswers;
+  readonly units: ShownIn;
+}
+
+function PlanShort({ tank, answers: { waves }, units }: PlanShortProps) {
+  return (
+    <WorkingOf.Provider value={planPartWorking}>
+      <h2>The plan so far</h2>
+      <p class="hint">
+        Reckoned for{" "}
+        <Quantity figure={waves.tank.figures.water}>
+          {shownValue("volume", waves.tank.water_l.low, units)} to{" "}
+          {shownValue("volume", waves.tank.water_l.high, units)} of water
+        </Quantity>
+        , in {PLAN_PART_RUNS} runs. {assumedWords(waves.tank.assumed.length)}
+      </p>
+      {waves.kind === "nothing_yet" ? <Nothing waves={waves} /> : <Waves waves={waves} />}
+      <Narrower tank={tank} waves={waves} />
+      <p>
+        <a href={to.tank(tank, "waves")}>The whole plan</a>
+      </p>
+    </WorkingOf.Provider>
+  );
+}
+
+interface OfWaves {
+  readonly waves: TankAnswers["waves"];
+}
+
+const assumedWords = (count: number): string =>
+  count === 0
+    ? "Nothing had to be assumed."
+    : `${count} ${count === 1 ? "fact is" : "facts are"} assumed, each with a wide range; every answer takes some away.`;
+
+function Waves({ waves }: OfWaves) {
+  return (
+    <ol class="plain-list">
+      {waves.waves.map(({ number, from, to: until, animals, only_if, figures }) => (
+        <li key={number}>
+          <strong>
+            Wave {number},{" "}
+            <Quantity figure={figures.from}>
+              {dateWords(from)} to {dateWords(until)}
+            </Quantity>
+            :
+          </strong>{" "}
+          {animals.map(({ id, name, count, figures: { count: figure } }, i) => (
+            <>
+              {i === 0 ? null : ", "}
+              <Quantity key={id} figure={figure}>
+                {counted(count, name)}
+              </Quantity>
+            </>
+          ))}
+          . Only if {only_if[0] ?? "nothing has changed"}
+          {only_if.length > 1 ? `, and ${only_if.length - 1} more` : ""}.
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function Nothing({ waves }: OfWaves) {
+  return (
+    <>
+      <p>
+        <strong>Add nothing yet.</strong> Waiting costs nothing.
+        {waves.look_again_on === null ? null : (
+          <>
+            {" "}
+            Look again on{" "}
+            {waves.look_again_figure === null ? (
+              dateWords(waves.look_again_on)
+            ) : (
+              <Quantity figure={waves.look_again_figure}>{dateWords(waves.look_again_on)}</Quantity>
+            )}
+            .
+          </>
+        )}
+      </p>
+      <ul>
+        {waves.because.map((text, i) => (
+          <li key={text}>
+            <Sentence of={linked(withDates(text), waves.because_figures[i])} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** How far apart the crews are, and the answer that would bring them closest. */
+function Narrower({ tank, waves }: OfWaves & { readonly tank: string }) {
+  const [most] = waves.would_change;
+  if (most === undefined) return null;
+  const { fact, label, ask, heads_if_low, heads_if_high, figure } = most;
+  return (
+    <p>
+      {heads_if_low === null || heads_if_high === null ? null : (
+        <>
+          The crew in all may be{" "}
+          <Quantity figure={figure}>
+            {Math.min(heads_if_low, heads_if_high)} to {Math.max(heads_if_low, heads_if_high)}
+          </Quantity>
+          , by {label} alone.{" "}
+        </>
+      )}
+      What would narrow it most: <a href={askedAt(tank, fact)}>{ask}</a>.
+    </p>
+  );
+}
