@@ -246,7 +246,7 @@ test("SQLite to PostgreSQL to SQLite: every row as it was; a place that holds so
     const [a, b] = [await openDatabase(from.where, from.options), await openDatabase(to.where, to.options)];
     const counts = await moveStore(a, b);
     expect(counts["entry"]).toBeGreaterThan(2_300);
-    await expect(moveStore(a, b)).rejects.toMatchObject({ reason: "refused" });
+    await expect(moveStore(a, b)).rejects.toMatchObject({ reason: "cannot_write" });
     await a.close();
     await b.close();
     expect(await to.rows()).toEqual(await start.rows());

@@ -48,6 +48,22 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "what the water is: density, oxygen, ammonia",
     load: () => import("./commands/water.ts"),
   },
+  backup: {
+    summary: "a copy of the store that was restored for trial before it counts",
+    load: () => import("./commands/backup.ts"),
+  },
+  restore: {
+    summary: "the store from a backup; the old one is kept",
+    load: () => import("./commands/restore.ts"),
+  },
+  doctor: {
+    summary: "looks the store over: damage, settings, age of the last backup",
+    load: () => import("./commands/doctor.ts"),
+  },
+  "move-store": {
+    summary: "the whole store to another place: SQLite, PostgreSQL, either way",
+    load: () => import("./commands/move-store.ts"),
+  },
 };
 
 const EXAMPLES = `Examples:

@@ -1,6 +1,7 @@
 /** Looks a store over without changing it: the database's own check, what must agree within it, how old the backup is. */
 import { sql } from "kysely";
 import type { Database, Db } from "./database.ts";
+import { deskOn } from "./desk/desk.ts";
 import { appliedIn } from "./migrate.ts";
 import { MIGRATIONS } from "./migrations/list.ts";
 
@@ -81,6 +82,23 @@ export async function examine(database: Database): Promise<Finding[]> {
     }
     return findings;
   });
+}
+
+export interface BackupNote {
+  readonly at: string;
+  readonly folder: string;
+}
+
+const NOTE = "last_backup";
+
+/** Remembered in the store itself: the page and `doctor` show how old the last backup is that was tried. */
+export async function noteBackup(database: Database, { at, folder }: BackupNote): Promise<void> {
+  await database.transact((db) => deskOn(db).saveSetting(NOTE, { at, folder }, { at, by: "backup" }));
+}
+
+export async function lastBackup(database: Database): Promise<BackupNote | null> {
+  const note = await deskOn(database.reads).setting(NOTE);
+  return note === null ? null : { at: String(note["at"]), folder: String(note["folder"]) };
 }
 
 const shape = (last: string, pending: number): string =>

@@ -9,7 +9,7 @@ export async function moveStore(from: Database, to: Database, progress?: Progres
     to.transact(async (fresh) => {
       if (!(await isEmpty(fresh))) {
         throw new StoreError(
-          "refused",
+          "cannot_write",
           `The store ${to.place} holds something already.`,
           "Move into a place where no store is yet; to replace one, use backup and restore.",
         );
