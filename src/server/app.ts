@@ -19,6 +19,10 @@ import { refusedRequest, SECURITY_HEADERS } from "./security.ts";
 import { WriteLimit } from "./write-limit.ts";
 
 declare module "fastify" {
+  interface FastifyInstance {
+    /** Pattern of every route → methods it answers. */
+    readonly routeTable: ReadonlyMap<string, readonly string[]>;
+  }
   interface FastifyContextConfig {
     /** Said where a route's method does not tell it. */
     readonly changes?: boolean;
@@ -74,6 +78,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
   app.addHook("onRoute", ({ method, url }) => {
     methods.set(url, [...(methods.get(url) ?? []), ...[method].flat()]);
   });
+  app.decorate("routeTable", methods);
   const failures: Failures = { assets, today, tell, methodsOf: (path) => methodsOf(path, methods) };
   addFailures(app, failures);
   const writes = new WriteLimit(LIMITS.writesPerMinute, () => now().getTime());

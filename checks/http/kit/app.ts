@@ -22,6 +22,7 @@ export interface Under {
 
 /** One thread for all tests of a file: starting it takes longer than most of them. */
 const answers = new Answers();
+const built = readBuiltFiles();
 afterAll(() => answers.close());
 
 export async function appUnderTest(): Promise<Under> {
@@ -31,7 +32,7 @@ export async function appUnderTest(): Promise<Under> {
   const app = buildApp({
     store,
     answers,
-    built: readBuiltFiles(),
+    built,
     now: () => new Date(now),
     today: () => TODAY,
     tell: (line) => told.push(line),
