@@ -2,6 +2,7 @@
  * Quantities of a tank in the units its keeper reads: volume, length, temperature, salinity, alkalinity, nitrate and
  * phosphate, each chosen on its own. For what pages show; what was typed is shown as typed.
  */
+import type { Measured } from "../contract/daybook/reading.ts";
 import { figure } from "../contract/quantity/show.ts";
 import type { TankFile } from "../contract/tank-file/schema.ts";
 import type { ShownIn, ShownQuantity } from "../contract/tank-file/shown-in.ts";
@@ -18,6 +19,15 @@ const METRIC: ShownIn = {
   alkalinity: "dKH",
   nitrate: "NO3",
   phosphate: "PO4",
+};
+
+/** Measured quantities that a keeper chooses a unit for. */
+export const MEASURED_AS: Readonly<Partial<Record<Measured, ShownQuantity>>> = {
+  temperature_c: "temperature",
+  salinity_psu: "salinity",
+  alkalinity_dkh: "alkalinity",
+  no3_mg_per_l: "nitrate",
+  po4_mg_per_l: "phosphate",
 };
 
 /** The keeper's choice; where there is none, the gallon or inch that they write in, and metric. */

@@ -1,8 +1,9 @@
 /** How figures came about, as `working --json` prints it: parameters and animals with their sources. */
-import { animalById, modelParameters, sources } from "../catalogue/index.ts";
+import { animalById, sources } from "../catalogue/index.ts";
 import type { WorkingOutput } from "../contract/output/working.ts";
 import type { Figure } from "../engine/types/figure.ts";
-import { animalFigure } from "./figures/animal-facts.ts";
+import { animalFact } from "./figures/confidence.ts";
+import { TABLE } from "./figures/table.ts";
 import type { TankAnswers } from "./tank-answers.ts";
 import { ENGINE_VERSION } from "./version.ts";
 
@@ -23,9 +24,7 @@ export type WorkingFigure = NonNullable<WorkingOutput["figure"]>;
 export function workingOf(answers: Pick<TankAnswers, "workings"> | null, id: string): WorkingFigure | null {
   const known = answers?.workings[id];
   if (known !== undefined) return known;
-  const [, animalId, fact] = /^(?:today\.|what_if\.)?animal\.([^.]+)\.([^.]+)$/.exec(id) ?? [];
-  const animal = animalById.get(animalId ?? "");
-  const figure = animal === undefined ? null : animalFigure(animal, fact ?? "");
+  const figure = animalFact(id);
   return figure === null ? null : workingOutputOf(figure, []).figure;
 }
 
@@ -50,7 +49,7 @@ export function workingOutputOf(figure: Figure | null, figures: readonly Figure[
               figure: input.figure ?? null,
             })),
             parameters: figure.working.parameters.map(({ symbol, spread, unit }) => {
-              const parameter = modelParameters.get(symbol);
+              const parameter = TABLE.get(symbol);
               return {
                 id: symbol,
                 meaning: parameter?.meaning ?? "",

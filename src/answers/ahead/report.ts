@@ -19,6 +19,8 @@ export interface AheadReport {
   readonly warnings: readonly string[];
   /** What would narrow the bands most. */
   readonly sharpen: readonly Pick<Unknown, "fact" | "label" | "ask">[];
+  /** Versions of the tank as it is that were run. */
+  readonly members: readonly Member[];
 }
 
 export function aheadReport(request: RunsRequest, progress: Progress): AheadReport {
@@ -31,6 +33,7 @@ export function aheadReport(request: RunsRequest, progress: Progress): AheadRepo
     withPlan: plan !== null,
     warnings: warningsOf(request),
     sharpen: sharpenOf(facts, courses.members),
+    members: courses.members,
   };
 }
 

@@ -69,7 +69,7 @@ export function troubleAdvice({
       byWhen: ["Until a test shows that it is gone."],
       wouldChange: ["A test that shows none is left, and an answer of no to question 8."],
       act: { words: "What to do first", leads: "wrong" },
-      wait: { words: "Wait until it is gone", leads: "bench" },
+      wait: { words: "Wait until it is gone", leads: "ahead" },
     });
   }
   return told;

@@ -69,7 +69,6 @@ const scene = (change: Partial<BenchScene>): BenchScene => ({
   facts: { trouble: null, medicines: [], asOf: today },
   latest: fine,
   waves: null,
-  larder: null,
   today,
   ...change,
 });

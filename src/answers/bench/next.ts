@@ -3,7 +3,6 @@
  * told, the latest readings and the plan alone. A danger is never averaged away by what is well; waiting is an answer
  * of the same weight as doing. Pure: today is handed in.
  */
-import type { LarderOutput } from "../../contract/output/larder.ts";
 import type { WavesOutput } from "../../contract/output/waves.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
@@ -19,7 +18,7 @@ export const URGENCY_ORDER = ["today", "this_week", "next_visit", "cannot_tell"]
 export type BenchUrgency = (typeof URGENCY_ORDER)[number];
 
 /** Where an action leads; the page knows the address. */
-export type Leads = "wrong" | "waves" | "readings" | "larder" | "questions" | "bench";
+export type Leads = "wrong" | "waves" | "readings" | "larder" | "questions" | "ahead";
 
 export interface BenchAdvice {
   readonly urgency: BenchUrgency;
@@ -47,7 +46,6 @@ export interface BenchScene {
   readonly latest: readonly LatestReading[];
   /** Null while they are being worked out. */
   readonly waves: WavesOutput | null;
-  readonly larder: LarderOutput | null;
   /** ISO date. */
   readonly today: string;
 }
@@ -85,7 +83,7 @@ function missingAdvice(latest: readonly LatestReading[], today: string): readonl
       byWhen: [`By ${dateWords(addDays(today, 7))}; nothing is lost by waiting.`],
       wouldChange: ["A reading with its date, even from a rough kit."],
       act: { words: "Log a reading", leads: "readings" },
-      wait: { words: "Wait: the wide range stands meanwhile", leads: "bench" },
+      wait: { words: "Wait: the wide range stands meanwhile", leads: "ahead" },
     },
   ];
 }
@@ -101,6 +99,6 @@ function quiet(today: string): BenchAdvice {
     byWhen: [`Look again on ${dateWords(addDays(today, 7))}.`],
     wouldChange: ["A reading out of the usual, or an animal that sits still, gasps or is missing."],
     act: { words: "Log a reading", leads: "readings" },
-    wait: { words: "Wait: nothing is due", leads: "bench" },
+    wait: { words: "Wait: nothing is due", leads: "ahead" },
   };
 }

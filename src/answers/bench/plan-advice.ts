@@ -36,7 +36,7 @@ export function waveAdvice(plan: WavesOutput, today: string): readonly BenchAdvi
       act: { words: open ? "See the wave and its gate" : "See the waves", leads: "waves" },
       wait: {
         words: `Wait: look again ${dateWords(open ? addDays(today, WEEK) : next.from)}`,
-        leads: "bench",
+        leads: "ahead",
       },
     },
   ];
@@ -74,7 +74,7 @@ export function nothingAdvice(plan: WavesOutput, today: string): readonly BenchA
             ],
       wouldChange: changeOf(plan),
       act: { words: "See why, animal by animal", leads: "waves" },
-      wait: { words: on === null ? "Wait" : `Wait: look again ${dateWords(on)}`, leads: "bench" },
+      wait: { words: on === null ? "Wait" : `Wait: look again ${dateWords(on)}`, leads: "ahead" },
     },
   ];
 }

@@ -58,7 +58,7 @@ export function handWorkAdvice({ left_to_hand }: WavesOutput, today: string): re
       byWhen: [`With the next water change, by ${dateWords(addDays(today, 7))} or so.`],
       wouldChange: ["More mouths for it, once the plan brings them, or less food going in."],
       act: { words: "See the larder", leads: "larder" },
-      wait: { words: "Wait: let it be for a week", leads: "bench" },
+      wait: { words: "Wait: let it be for a week", leads: "ahead" },
     },
   ];
 }

@@ -6,14 +6,27 @@ export const TODAY = "today.";
 /** The weeks ahead with the changes. */
 export const WHAT_IF = "what_if.";
 
-export const prefixed = (prefix: string, figures: readonly Figure[]): Figure[] =>
-  figures.map((figure) => ({
+/**
+ * @param own before the ids of these figures, and links among them
+ * @param rest before links to any other figure of that course
+ */
+export function prefixed(figures: readonly Figure[], own: string, rest = own): Figure[] {
+  if (own === "" && rest === "") return [...figures];
+  const mine = new Set(figures.map(({ id }) => id));
+  const named = (id: string): string => (mine.has(id) ? own : rest) + id;
+  return figures.map((figure) => ({
     ...figure,
-    id: prefix + figure.id,
+    id: own + figure.id,
     working: {
       ...figure.working,
       inputs: figure.working.inputs.map((input) =>
-        input.figure === undefined ? input : { ...input, figure: prefix + input.figure },
+        input.figure === undefined || isOfNoTank(input.figure)
+          ? input
+          : { ...input, figure: named(input.figure) },
       ),
     },
   }));
+}
+
+/** Facts of animals are the same in every course; what one needs is not. */
+const isOfNoTank = (id: string): boolean => id.startsWith("animal.") && !id.endsWith(".need");

@@ -1,22 +1,17 @@
 /** The planning that every answer shares: members of the ensemble, the plan, the larder of a day, their figures. */
 import { animals, modelParameters } from "../../catalogue/index.ts";
-import {
-  type FigureScene,
-  pessimisticFigure,
-  supplyFigure,
-  totalFigure,
-} from "../../engine/larder/figures.ts";
-import { larderOf } from "../../engine/larder/larder.ts";
+import type { FigureScene } from "../../engine/larder/figures.ts";
+import { type Larder, larderOf } from "../../engine/larder/larder.ts";
 import { centralMember, drawMembers, type Member } from "../../engine/larder/members.ts";
 import { supplyOf } from "../../engine/larder/supply.ts";
-import { planFigures } from "../../engine/stocking/figures.ts";
 import type { Solve } from "../../engine/stocking/linear-model.ts";
 import { type Plan, planWaves } from "../../engine/stocking/plan.ts";
 import { PRICES } from "../../engine/stocking/prices.ts";
+import { weigher } from "../../engine/stocking/unknowns.ts";
 import { companyOf, isCrew } from "../../engine/stocking/waves.ts";
-import type { Figure } from "../../engine/types/figure.ts";
-import { SHELVES } from "../../engine/types/shelf.ts";
+import { SHELVES, type ShelfId } from "../../engine/types/shelf.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
+import { TABLE } from "../figures/table.ts";
 import type { Progress } from "../progress.ts";
 
 export interface EnsembleChoice {
@@ -64,22 +59,27 @@ export function larderScene(facts: TankFacts, members: readonly Member[], daysAh
     .filter(({ animal, planned }) => !planned && isCrew(animal))
     .map(({ animal, count }) => ({ animal, heads: count }));
   const scene = { daysAhead, sightings: facts.sightings, residents, grazed: residents.length > 0 };
+  const larder = larderOf(members, scene);
   return {
     facts,
-    table: modelParameters,
-    larder: larderOf(members, scene),
+    table: TABLE,
+    larder,
     middle: supplyOf(centralMember(facts, modelParameters), scene),
+    heaviest: heaviestOf(larder, members, facts),
   };
 }
 
-export function larderFigures(scene: FigureScene): Figure[] {
-  return [
-    ...SHELVES.map((shelf) => supplyFigure(shelf, scene)),
-    ...SHELVES.map((shelf) => pessimisticFigure(shelf, scene)),
-    totalFigure(scene),
-  ];
-}
-
-export function allFigures(plan: Plan, facts: TankFacts, scene: FigureScene): Figure[] {
-  return [...larderFigures(scene), ...planFigures(plan, facts)];
+/** What goes with most of the spread of each shelf and of the whole. */
+function heaviestOf(
+  { parts }: Larder,
+  members: readonly Member[],
+  facts: TankFacts,
+): NonNullable<FigureScene["heaviest"]> {
+  const weigh = weigher(members, facts);
+  const ofShelf = (shelf: ShelfId) => weigh(parts.map(({ supply }) => supply[shelf]));
+  const total = weigh(parts.map(({ supply }) => SHELVES.reduce((sum, shelf) => sum + supply[shelf], 0)));
+  return {
+    ...(Object.fromEntries(SHELVES.map((shelf) => [shelf, ofShelf(shelf)])) as Record<ShelfId, string[]>),
+    total,
+  };
 }

@@ -1,7 +1,7 @@
 /** What is wrong with a sent form, beside the fields that told it, in the words of the file's reader. */
 import type { Finding } from "../../contract/tank-file/finding.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
-import { fieldsOf } from "./fields.ts";
+import { type FormField, fieldsOf } from "./fields.ts";
 import { parseAnimals } from "./parse.ts";
 import { animalLines, type Values } from "./prefill.ts";
 
@@ -29,19 +29,23 @@ export function placed(
     const choices = withText(finding.choices);
     const line = /^(animals_present|fish)\[(\d+)\]\.(animal|count)/.exec(path);
     if (line !== null && questions.includes(4)) return inLine(line, finding, sent, file);
-    const food = /^feeding\.foods\[(\d+)\]/.exec(path)?.[1];
-    const place =
-      food === undefined
-        ? path.replace(/^readings\[\d+\]/, "readings").replace(/\[\d+\].*$/, "")
-        : `feeding.foods.${file.feeding?.foods?.[Number(food)]?.kind ?? ""}`;
-    const field = fields.find((one) => one.kind !== "box" && one.path === place);
-    const own = field !== undefined && !outsideDocument(path, file);
-    return {
-      field: own ? field.name : (fields[0]?.name ?? ""),
-      text: message.text,
-      choices: own ? choices : [],
-    };
+    const field = fieldAt(path, fields, file);
+    const first = fields[0]?.name ?? "";
+    return field === undefined
+      ? { field: first, text: message.text, choices: [] }
+      : { field: field.name, text: message.text, choices };
   });
+}
+
+/** The field that tells an entry; none for a reading of the daybook, which no question can change. */
+export function fieldAt(path: string, fields: readonly FormField[], file: TankFile): FormField | undefined {
+  if (outsideDocument(path, file)) return undefined;
+  const food = /^feeding\.foods\[(\d+)\]/.exec(path)?.[1];
+  const place =
+    food === undefined
+      ? path.replace(/^readings\[\d+\]/, "readings").replace(/\[\d+\].*$/, "")
+      : `feeding.foods.${file.feeding?.foods?.[Number(food)]?.kind ?? ""}`;
+  return fields.find((one) => one.kind !== "box" && one.path === place);
 }
 
 /** A reading of the daybook, which this form can't change. */

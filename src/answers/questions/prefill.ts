@@ -3,6 +3,7 @@ import { parseAmount } from "../../contract/quantity/parse.ts";
 import { decimalSign } from "../../contract/quantity/preferences.ts";
 import { spelled } from "../../contract/quantity/rule.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
+import { shownIn } from "../units-shown.ts";
 import { type FormField, fieldsOf, firstUnit, type TextField } from "./fields.ts";
 import { entryAt } from "./paths.ts";
 
@@ -59,7 +60,7 @@ export function rawOf(field: TextField, file: TankFile): unknown {
 }
 
 function textOf(field: TextField, file: TankFile): Values {
-  const first = firstUnit(field, file.preferences?.shown_in ?? {});
+  const first = firstUnit(field, shownIn(file.preferences));
   const raw = rawOf(field, file);
   const units = field.units;
   if (raw === undefined)

@@ -1,14 +1,13 @@
 /** A sent reading, read; and whether the tank with it can still be read as a whole. */
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
-import { shownIn, shownValue } from "../../answers/units-shown.ts";
+import { MEASURED_AS, shownIn, shownValue } from "../../answers/units-shown.ts";
 import { MEASURES, type ReadReading, readReading } from "../../contract/daybook/read-reading.ts";
-import type { Measured, ReadingBody } from "../../contract/daybook/reading.ts";
+import type { ReadingBody } from "../../contract/daybook/reading.ts";
 import { parseAmount } from "../../contract/quantity/parse.ts";
 import { decimalSign } from "../../contract/quantity/preferences.ts";
 import { spelled } from "../../contract/quantity/rule.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
-import type { ShownQuantity } from "../../contract/tank-file/shown-in.ts";
 import type { EntryRow, Json } from "../../store/store.ts";
 import type { ReadingLine } from "../../web/pages/readings.tsx";
 import { readDocument, withReadings } from "../load-tank.ts";
@@ -82,14 +81,6 @@ export function valuesOfReading({ quantity, text, kit_step, note }: ReadingBody,
   };
 }
 
-const SHOWN_AS: Readonly<Partial<Record<Measured, ShownQuantity>>> = {
-  temperature_c: "temperature",
-  salinity_psu: "salinity",
-  alkalinity_dkh: "alkalinity",
-  no3_mg_per_l: "nitrate",
-  po4_mg_per_l: "phosphate",
-};
-
 export function lineOf(row: EntryRow, document: TankFile): ReadingLine | null {
   const [kept] = keptReadings([row]);
   if (kept === undefined) return null;
@@ -99,7 +90,7 @@ export function lineOf(row: EntryRow, document: TankFile): ReadingLine | null {
 
 /** Null where what was typed is already in the keeper's unit, or says less than a figure. */
 function shownOf({ quantity, text, value, censored }: ReadingBody, { preferences }: TankFile): string | null {
-  const as = SHOWN_AS[quantity];
+  const as = MEASURED_AS[quantity];
   if (as === undefined || censored !== null) return null;
   const shown = shownValue(as, value.central, shownIn(preferences));
   const unit = parseAmount(text, decimalSign(preferences?.locale ?? "en"))?.unit ?? "";

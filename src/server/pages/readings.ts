@@ -3,7 +3,7 @@ import { latestReadings } from "../../answers/bench/latest.ts";
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import { firstUnit } from "../../answers/questions/fields.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
-import { shownIn } from "../../answers/units-shown.ts";
+import { MEASURED_AS, shownIn } from "../../answers/units-shown.ts";
 import { MEASURES } from "../../contract/daybook/read-reading.ts";
 import { MEASURED, type Measured } from "../../contract/daybook/reading.ts";
 import type { EntryRow, Json } from "../../store/store.ts";
@@ -49,23 +49,10 @@ const lastLogged = (tank: LoadedTank): Measured | undefined =>
 /** The unit that the keeper reads the quantity in. */
 function unitFirst(quantity: Measured, { document }: LoadedTank): string {
   const { units } = MEASURES[quantity];
-  const shownAs = SHOWN_AS[quantity];
+  const shownAs = MEASURED_AS[quantity];
   const field = { kind: "text", name: "", label: "", path: "", width: "short", units } as const;
   return firstUnit(shownAs === undefined ? field : { ...field, shownAs }, shownIn(document.preferences));
 }
-
-const SHOWN_AS = {
-  temperature_c: "temperature",
-  salinity_psu: "salinity",
-  alkalinity_dkh: "alkalinity",
-  no3_mg_per_l: "nitrate",
-  po4_mg_per_l: "phosphate",
-  ph: undefined,
-  tan_mg_n_per_l: undefined,
-  no2_mg_per_l: undefined,
-  calcium_mg_per_l: undefined,
-  magnesium_mg_per_l: undefined,
-} as const;
 
 async function list(
   tank: LoadedTank,

@@ -3,6 +3,7 @@
  * due, the shelves in short, what can't be told yet, and the latest readings. What is known without the engine (danger,
  * trouble, what is missing) stands there at once; the rest comes when it has been worked out.
  */
+import type { ComponentChildren } from "preact";
 import type { LatestReading } from "../../answers/bench/latest.ts";
 import type { Missing } from "../../answers/bench/missing.ts";
 import type { BenchAdvice, Leads } from "../../answers/bench/next.ts";
@@ -61,13 +62,7 @@ export function benchPage(view: BenchView): Page {
   };
 }
 
-function BenchBody({
-  view,
-  children,
-}: {
-  readonly view: BenchView;
-  readonly children: preact.ComponentChildren;
-}) {
+function BenchBody({ view, children }: { readonly view: BenchView; readonly children: ComponentChildren }) {
   const { head, gloss, advice, missing, latest, notices, kept, answers } = view;
   const [first, ...rest] = advice;
   // Before the plan is known, "keep things as they are" would be said too early.

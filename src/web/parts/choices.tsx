@@ -23,6 +23,10 @@ interface ChoicesProps {
   /** Value of the option that says so, and what is taken then. */
   readonly notSure?: { readonly value: string; readonly checked: boolean; readonly means: ComponentChildren };
   readonly error?: FieldError | null;
+  /** Side by side where there is room: one of many such rows. */
+  readonly row?: boolean;
+  /** The first thing to do on its page: the first answer takes the focus there. */
+  readonly autofocus?: boolean;
 }
 
 export function Choices(props: ChoicesProps) {
@@ -45,8 +49,16 @@ export function Choices(props: ChoicesProps) {
             apart: true,
           },
         ];
+  // Of radio buttons the pressed one is what the tab key reaches.
+  const focused = Math.max(
+    0,
+    all.findIndex(({ checked }) => checked),
+  );
   return (
-    <fieldset class={error === null ? "field choices" : "field choices wrong"} aria-describedby={described}>
+    <fieldset
+      class={`field choices${props.row === true ? " row" : ""}${error === null ? "" : " wrong"}`}
+      aria-describedby={described}
+    >
       <legend class="label">{legend}</legend>
       {hint === undefined ? null : (
         <div class="hint" id={`${name}-hint`}>
@@ -66,6 +78,7 @@ export function Choices(props: ChoicesProps) {
               value={option.value}
               checked={option.checked}
               aria-describedby={meansId}
+              autofocus={props.autofocus === true && i === focused ? true : undefined}
             />
             <label for={id}>{option.label}</label>
             {option.hint === undefined ? null : (

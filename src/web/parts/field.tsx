@@ -41,6 +41,10 @@ interface FieldProps {
   /** Several lines. */
   readonly lines?: number;
   readonly autocomplete?: string;
+  /** The first thing to do on its page: takes the focus there. */
+  readonly autofocus?: boolean;
+  /** Id of a datalist on the same page. */
+  readonly suggestions?: string;
 }
 
 export function Field(props: FieldProps) {
@@ -57,6 +61,7 @@ export function Field(props: FieldProps) {
     "aria-describedby": described,
     "aria-invalid": errorText === null ? undefined : ("true" as const),
     autocomplete: props.autocomplete ?? "off",
+    autofocus: props.autofocus === true ? true : undefined,
   };
   return (
     <div class={errorText === null ? "field" : "field wrong"}>
@@ -71,7 +76,14 @@ export function Field(props: FieldProps) {
       <FieldErrorText name={name} error={errorText} />
       <div class="input-row">
         {lines === undefined ? (
-          <input type="text" {...shared} inputmode={keypad} value={value} spellcheck={false} />
+          <input
+            type="text"
+            {...shared}
+            inputmode={keypad}
+            value={value}
+            spellcheck={false}
+            list={props.suggestions}
+          />
         ) : (
           <textarea {...shared} rows={lines}>
             {value}

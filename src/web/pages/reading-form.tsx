@@ -1,0 +1,71 @@
+/** The form of one reading, new or corrected: text with its unit, when, the kit's smallest step, a note. */
+import type { FieldDoubt } from "../../answers/questions/doubts.ts";
+import type { Values } from "../../answers/questions/prefill.ts";
+import { MEASURES } from "../../contract/daybook/read-reading.ts";
+import type { Measured } from "../../contract/daybook/reading.ts";
+import { Field, type FieldError } from "../parts/field.tsx";
+import { errorOf, unitChoice } from "./form-fields.tsx";
+
+interface ReadingFieldsProps {
+  readonly quantity: Measured;
+  readonly values: Values;
+  readonly doubts: readonly FieldDoubt[];
+}
+
+/** Offered last where a quantity has several units: who does not know is asked, not guessed for. */
+const NOT_SURE = { value: "", label: "not sure which" };
+
+export function ReadingFields({ quantity, values, doubts }: ReadingFieldsProps) {
+  const { label, units } = MEASURES[quantity];
+  const error = (name: string): FieldError | null => errorOf(name, doubts);
+  return (
+    <>
+      <Field
+        name="text"
+        label={label}
+        hint={HINTS[quantity] ?? "A figure; or <2, 10-20, about 5"}
+        value={values["text"] ?? ""}
+        keypad="decimal"
+        error={error("text") ?? error("unit") ?? error("quantity")}
+        autofocus={doubts.length === 0}
+        {...(units.length === 0
+          ? {}
+          : {
+              unit: {
+                name: "unit",
+                value: values["unit"] ?? units[0] ?? "",
+                choices: [...units.map(unitChoice), ...(units.length > 1 ? [NOT_SURE] : [])],
+              },
+            })}
+      />
+      <Field
+        name="observed"
+        label="When"
+        hint="Such as today, yesterday, 14 Jun, or 2026-06-14T18:30"
+        value={values["observed"] ?? "today"}
+        width="middle"
+        error={error("observed")}
+      />
+      <Field
+        name="kit_step"
+        label="Smallest step of the kit"
+        hint="In the same unit; may be left empty. With it, 0 is read as less than this"
+        value={values["kit_step"] ?? ""}
+        keypad="decimal"
+        error={error("kit_step")}
+      />
+      <Field
+        name="note"
+        label="Note"
+        hint="May be left empty"
+        value={values["note"] ?? ""}
+        lines={2}
+        error={error("note")}
+      />
+    </>
+  );
+}
+
+const HINTS: Readonly<Partial<Record<Measured, string>>> = {
+  tan_mg_n_per_l: "Total ammonia, as most kits show it; free ammonia is another figure, many times smaller",
+};
