@@ -2,33 +2,26 @@
 import type { PageRoute } from "../route.ts";
 import { AHEAD_ROUTES } from "./ahead.ts";
 import { ANIMALS_ROUTES } from "./animals.ts";
-import { BENCH_ROUTES, BENCH_ROUTES } from "./bench.ts";
+import { BENCH_ROUTES } from "./bench.ts";
 import { CHARTS_ROUTES } from "./charts.ts";
 import { ERRANDS_ROUTES } from "./errands.ts";
-import { HISTORY_ROUTES, HISTORY_ROUTES } from "./history.ts";
+import { HISTORY_ROUTES } from "./history.ts";
 import { LARDER_ROUTES } from "./larder.ts";
-import { QUESTION_ROUTES, QUESTION_ROUTES } from "./questions.ts";
-import { READING_ROUTES, READING_ROUTES } from "./readings.ts";
+import { QUESTION_ROUTES } from "./questions.ts";
+import { READING_ROUTES } from "./readings.ts";
 import { SHEET_ROUTES } from "./sheet.ts";
 import { SOURCES_ROUTES } from "./sources.ts";
-import { START_ROUTES, START_ROUTES } from "./start.ts";
-import { UNIT_ROUTES, UNIT_ROUTES } from "./units.ts";
+import { START_ROUTES } from "./start.ts";
+import { UNIT_ROUTES } from "./units.ts";
 import { WAVES_ROUTES } from "./waves.ts";
 import { WHAT_IF_ROUTES } from "./what-if.ts";
 import { WORKING_ROUTES } from "./working.ts";
-import { WRONG_ROUTES, WRONG_ROUTES } from "./wrong.ts";
+import { WRONG_ROUTES } from "./wrong.ts";
 
 export const PAGE_ROUTES: readonly PageRoute[] = [
   ...START_ROUTES,
   ...BENCH_ROUTES,
   ...QUESTION_ROUTES,
-  ...READING_ROUTES,
-  ...UNIT_ROUTES,
-  ...HISTORY_ROUTES,
-  ...WRONG_ROUTES,
-  ...START_ROUTES,
-  ...QUESTION_ROUTES,
-  ...BENCH_ROUTES,
   ...READING_ROUTES,
   ...UNIT_ROUTES,
   ...HISTORY_ROUTES,
