@@ -2,6 +2,7 @@
  * One invented tank through the whole engine: members, plan, the second reading of the rules, and a run of the balance
  * with its ledger on. What the tests assert of a few tanks, tools/random-tanks.ts counts over thousands.
  */
+import { larderScene } from "../../src/answers/plan/plan-tank.ts";
 import { animals, modelParameters } from "../../src/catalogue/index.ts";
 import { careEvents } from "../../src/engine/ahead/care.ts";
 import { finish } from "../../src/engine/ahead/forecast.ts";
@@ -10,6 +11,7 @@ import { headsAt } from "../../src/engine/balance/pools.ts";
 import type { GuardCount } from "../../src/engine/balance/positivity.ts";
 import { ENSEMBLE_STEPS, run } from "../../src/engine/balance/run.ts";
 import { closingError } from "../../src/engine/balance/test-kit/closing-error.ts";
+import type { FigureScene } from "../../src/engine/larder/figures.ts";
 import { drawMembers } from "../../src/engine/larder/members.ts";
 import { RandomStream } from "../../src/engine/numeric/random.ts";
 import { arrivals } from "../../src/engine/stocking/check.ts";
@@ -58,16 +60,21 @@ export function judge(facts: TankFacts, solve: Solve, members: number, seed: num
   const plan = planTank(facts, solve, members, seed);
   const planMs = performance.now() - before;
   const { run: balance, faults } = balanceOf(plan, facts, seed);
+  const drawn = drawMembers(facts, modelParameters, { count: members, seed });
   return {
     plan,
     balance,
     planMs,
-    faults: [...recheck(plan, facts, animals), ...figureFaults(plan, facts), ...faults],
+    faults: [
+      ...recheck(plan, facts, animals),
+      ...figureFaults(plan, larderScene(facts, drawn, 0)),
+      ...faults,
+    ],
   };
 }
 
-function figureFaults(plan: Plan, facts: TankFacts): string[] {
-  return planFigures(plan, facts).flatMap(({ id, spread: { low, central, high } }) =>
+function figureFaults(plan: Plan, scene: FigureScene): string[] {
+  return planFigures(plan, scene).flatMap(({ id, spread: { low, central, high } }) =>
     low >= 0 && low <= central && central <= high && Number.isFinite(high) ? [] : [`figure ${id} is broken`],
   );
 }

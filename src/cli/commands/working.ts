@@ -1,19 +1,19 @@
 /** `grazewell working FIGURE FILE`: how a number came about, down to its sources. */
 import { Command } from "commander";
-import {
-  allFigures,
-  DEFAULT_ENSEMBLE,
-  larderFigures,
-  larderScene,
-  membersOf,
-} from "../../answers/plan/plan-tank.ts";
+import { larderFigures, linkedFacts } from "../../answers/figures/all.ts";
+import { animalFact, withConfidence } from "../../answers/figures/confidence.ts";
+import { TABLE } from "../../answers/figures/table.ts";
+import { larderFor } from "../../answers/larder.ts";
+import { DEFAULT_ENSEMBLE } from "../../answers/plan/plan-tank.ts";
+import { figuresOf } from "../../answers/tank-answers.ts";
 import { wrap } from "../../answers/words.ts";
 import { sourcesOf, workingOutputOf } from "../../answers/working.ts";
-import { animalById, modelParameters } from "../../catalogue/index.ts";
+import { animalById } from "../../catalogue/index.ts";
 import type { Figure } from "../../engine/types/figure.ts";
 import { spreadText } from "../../engine/types/link.ts";
+import type { TankFacts } from "../../engine/types/tank.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
-import { planOf } from "../plan/plan-of.ts";
+import { loadedSolver, progressOf } from "../plan/plan-of.ts";
 import { readTank } from "../read-tank.ts";
 
 export function command(io: Io): Command {
@@ -31,10 +31,7 @@ export function command(io: Io): Command {
     )
     .action(async (id: string, file: string, options: { readonly json?: boolean }) => {
       const facts = readTank(file, io, { quiet: true });
-      const scene = larderScene(facts, membersOf(facts, DEFAULT_ENSEMBLE), 0);
-      const figures = id.startsWith("larder.")
-        ? larderFigures(scene)
-        : allFigures(await planOf(facts, DEFAULT_ENSEMBLE, io), facts, scene);
+      const figures = await figuresFor(id, facts, io);
       if (id === "list") {
         io.out(
           options.json === true
@@ -49,6 +46,17 @@ export function command(io: Io): Command {
         options.json === true ? JSON.stringify(workingOutputOf(figure, []), null, 2) : textOf(figure, io),
       );
     });
+}
+
+/** Only as much is worked out as the figure needs: facts of animals nothing, the larder no plan. */
+async function figuresFor(id: string, facts: TankFacts, io: Io): Promise<readonly Figure[]> {
+  const fact = animalFact(id);
+  if (fact !== null) return [fact];
+  if (/^(larder|tank)\./.test(id)) return withConfidence(larderFigures(larderFor(facts, DEFAULT_ENSEMBLE)));
+  const solve = await loadedSolver();
+  const figures = figuresOf(facts, DEFAULT_ENSEMBLE, { solve, progress: progressOf(io) });
+  io.progress(null);
+  return id === "list" ? [...figures, ...linkedFacts(figures)] : figures;
 }
 
 function unknownFigure(id: string, figures: readonly Figure[]): CliError {
@@ -87,7 +95,7 @@ function textOf(figure: Figure, io: Io): string {
   if (working.parameters.length > 0)
     lines.push("", io.bold("Parameters, with the range that 9 of 10 runs draw from"));
   for (const { symbol, spread, unit } of working.parameters) {
-    const parameter = modelParameters.get(symbol);
+    const parameter = TABLE.get(symbol);
     lines.push(
       wrap(
         `${symbol}, ${parameter?.meaning ?? ""}: ${spreadText(spread, unit)}; ${parameter?.evidence ?? ""}`,

@@ -1,6 +1,7 @@
 /** A tank planned for a command: the solver is loaded only here, and long work says how far it is. */
 import { type EnsembleChoice, planTank } from "../../answers/plan/plan-tank.ts";
 import type { Progress } from "../../answers/progress.ts";
+import type { Solve } from "../../engine/stocking/linear-model.ts";
 import type { Plan } from "../../engine/stocking/plan.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
@@ -16,14 +17,19 @@ export function progressOf(io: Io): Progress {
   };
 }
 
+/** The solver, loaded only where a plan is asked for. */
+export async function loadedSolver(): Promise<Solve> {
+  const { loadSolver } = await import("../../solver/highs.ts");
+  return loadSolver();
+}
+
 export async function planOf(
   facts: TankFacts,
   choice: EnsembleChoice,
   io: Io,
   withLimitCosts = false,
 ): Promise<Plan> {
-  const { loadSolver } = await import("../../solver/highs.ts");
-  const solve = await loadSolver();
+  const solve = await loadedSolver();
   const plan = planTank(facts, choice, { solve, progress: progressOf(io) }, withLimitCosts);
   io.progress(null);
   return plan;

@@ -2,15 +2,13 @@
  * The larder's numbers as figures: each with its spread, its formula, what went in and what would change it.
  * docs/model/larder.md has a heading for every formula key.
  */
-import { PARAMETER_SYMBOLS } from "../balance/parameters.ts";
-import type { Estimate } from "../types/estimate.ts";
-import type { Figure, WorkingInput, WorkingParameter } from "../types/figure.ts";
-import { round3, spreadText } from "../types/link.ts";
-import { SHELF_NAME, type ShelfId } from "../types/shelf.ts";
-import type { TankFacts } from "../types/tank.ts";
+import type { Figure, WorkingInput } from "../types/figure.ts";
+import { figureId } from "../types/figure-id.ts";
+import { exact, factInput, linkTo, parametersOf, round3, spreadText } from "../types/link.ts";
+import { SHELF_NAME, SHELVES, type ShelfId } from "../types/shelf.ts";
+import type { Growth, TankFacts } from "../types/tank.ts";
 import type { Larder } from "./larder.ts";
 import { latestReading, type ParameterTable } from "./members.ts";
-import { SIZING_SYMBOLS } from "./sizing.ts";
 import type { SupplyParts } from "./supply.ts";
 
 export interface FigureScene {
@@ -19,6 +17,8 @@ export interface FigureScene {
   readonly larder: Larder;
   /** Parts of the member in the middle of every band. */
   readonly middle: SupplyParts;
+  /** What would change a shelf or the whole most, the heaviest first; empty or left out: what usually does is told. */
+  readonly heaviest?: Readonly<Record<ShelfId | "total", readonly string[]>>;
 }
 
 interface ShelfWorking {
@@ -81,8 +81,10 @@ const WORKINGS: Readonly<Record<ShelfId, ShelfWorking>> = {
     facts: [
       ["litRockM2", "lit rock", "m2"],
       ["parRock", "light at the rock", "umol m-2 s-1"],
+      ["lightHours", "light", "h/d"],
+      ["temperatureC", "temperature", "C"],
     ],
-    parameters: ["filShare"],
+    parameters: ["filShare", ...FILM_PARAMETERS, "cropRock"],
     wouldChange: ["how much hair algae is seen", "the lit area of rock"],
   },
   bubble_algae: {
@@ -139,7 +141,7 @@ const WORKINGS: Readonly<Record<ShelfId, ShelfWorking>> = {
 export function supplyFigure(shelf: ShelfId, scene: FigureScene): Figure {
   const working = WORKINGS[shelf];
   return {
-    id: `larder.${shelf}.supply`,
+    id: figureId.supply(shelf),
     label: `${SHELF_NAME[shelf]}: supply`,
     spread: scene.larder.shelves[shelf].supply,
     unit: "mg C/d",
@@ -150,65 +152,70 @@ export function supplyFigure(shelf: ShelfId, scene: FigureScene): Figure {
         ...working.facts.map(([field, label, unit]) => factInput(scene.facts, field, label, unit)),
         ...middleInputs(shelf, scene),
       ],
-      parameters: parametersOf(working.parameters, scene.table),
+      parameters: parametersOf([...working.parameters, ...usualNutrients(shelf, scene.facts)], scene.table),
       animals: [],
-      confidence: "judgement",
-      wouldChange: working.wouldChange,
+      confidence: "computed",
+      wouldChange: changing(shelf, scene),
     },
   };
 }
 
 /** What at least 15 of 20 runs reach. */
-export function pessimisticFigure(shelf: ShelfId, { larder }: FigureScene): Figure {
-  const { pessimistic } = larder.shelves[shelf];
+export function pessimisticFigure(shelf: ShelfId, scene: FigureScene): Figure {
   return {
-    id: `larder.${shelf}.pessimistic`,
+    id: figureId.pessimistic(shelf),
     label: `${SHELF_NAME[shelf]}: what 15 of 20 runs reach`,
-    spread: { low: pessimistic, central: pessimistic, high: pessimistic },
+    spread: exact(scene.larder.shelves[shelf].pessimistic),
     unit: "mg C/d",
     working: {
       formulaKey: "larder.md#pessimistic",
       formula: "the supply that a quarter of the runs fall short of",
-      inputs: [
-        {
-          label: "supply over the runs",
-          value: spreadText(larder.shelves[shelf].supply, "mg C/d"),
-          origin: "figure",
-          figure: `larder.${shelf}.supply`,
-        },
-      ],
+      inputs: [linkTo(supplyFigure(shelf, scene), "supply over the runs")],
       parameters: [],
       animals: [],
-      confidence: "judgement",
-      wouldChange: WORKINGS[shelf].wouldChange,
+      confidence: "computed",
+      wouldChange: changing(shelf, scene),
     },
   };
 }
 
 /** The whole larder, run by run. */
 export function totalFigure(scene: FigureScene): Figure {
-  const shelves = Object.values(scene.larder.shelves);
   return {
-    id: "larder.total",
+    id: figureId.total(),
     label: "the whole larder",
     spread: scene.larder.total,
     unit: "mg C/d",
     working: {
       formulaKey: "larder.md#total",
       formula: "all shelves of one run added up, then the band over the runs",
-      inputs: shelves.map(({ id, supply }) => ({
-        label: SHELF_NAME[id],
-        value: spreadText(supply, "mg C/d"),
-        origin: "figure",
-        figure: `larder.${id}.supply`,
-      })),
+      inputs: SHELVES.map((shelf) => linkTo(supplyFigure(shelf, scene), SHELF_NAME[shelf])),
       parameters: [],
       animals: [],
-      confidence: "judgement",
-      wouldChange: ["the light", "the lit area of rock"],
+      confidence: "computed",
+      wouldChange: measured("total", scene) ?? ["the light", "the lit area of rock"],
     },
   };
 }
+
+/** Facts that go with most of the spread over the runs; null where none stands out. */
+function measured(of: ShelfId | "total", { heaviest }: FigureScene): readonly string[] | null {
+  const labels = heaviest?.[of] ?? [];
+  return labels.length === 0 ? null : labels.slice(0, 2);
+}
+
+export const changing = (shelf: ShelfId, scene: FigureScene): readonly string[] =>
+  measured(shelf, scene) ?? WORKINGS[shelf].wouldChange;
+
+/** Stand-ins for readings that nobody took, where the shelf grows on them. */
+function usualNutrients(shelf: ShelfId, { readings }: TankFacts): string[] {
+  if (!GROWN.includes(shelf)) return [];
+  return [
+    ...(latestReading(readings, "no3_mg_n_per_l") === null ? ["no3Usual"] : []),
+    ...(latestReading(readings, "po4_mg_p_per_l") === null ? ["po4Usual"] : []),
+  ];
+}
+const GROWN: readonly ShelfId[] = ["film_glass", "film_rock", "film_sand", "hair_algae"];
 
 function middleInputs(shelf: ShelfId, { middle, facts }: FigureScene): WorkingInput[] {
   const at = (label: string, value: number, unit: string): WorkingInput => ({
@@ -232,13 +239,13 @@ function middleInputs(shelf: ShelfId, { middle, facts }: FigureScene): WorkingIn
       ];
     case "hair_algae":
       return [
-        {
-          label: "film on rock",
-          value: `${round3(middle.supply.film_rock)} mg C/d`,
-          origin: "figure",
-          figure: "larder.film_rock.supply",
-        },
+        nutrientInput(facts, "no3_mg_n_per_l", "nitrate nitrogen"),
+        nutrientInput(facts, "po4_mg_p_per_l", "phosphate phosphorus"),
+        at("film on rock", middle.supply.film_rock, "mg C/d"),
+        seenInput(facts, "hair_algae", "hair algae seen"),
       ];
+    case "bubble_algae":
+      return [seenInput(facts, "bubble_algae", "bubble algae seen")];
     case "detritus_sand":
     case "detritus_crevice":
       return [at("all new detritus", middle.detritus, "mg C/d")];
@@ -254,28 +261,20 @@ function nutrientInput(
 ): WorkingInput {
   const reading = latestReading(facts.readings, quantity);
   if (reading === null) return { label, value: "no reading: what tanks usually have", origin: "assumed" };
-  const below = reading.censored === "below" ? "below what the kit can tell, " : "";
+  const below = reading.censored === "below" ? ", below what the kit can tell" : "";
   return {
     label: `${label}${reading.on === null ? "" : `, read ${reading.on}`}`,
-    value: `${below}${spreadText(reading.value, "mg/L")}`,
+    value: `${spreadText(reading.value, "mg/L")}${below}`,
     origin: "stated",
+    figure: figureId.reading(quantity),
   };
 }
 
-function factInput(facts: TankFacts, field: keyof TankFacts, label: string, unit: string): WorkingInput {
-  const estimate = facts[field] as Estimate;
-  return { label, value: `${spreadText(estimate, unit)} (${estimate.how})`, origin: estimate.origin };
-}
-
-const KNOWN_SYMBOLS: ReadonlySet<string> = new Set<string>([...PARAMETER_SYMBOLS, ...SIZING_SYMBOLS]);
-
-function parametersOf(symbols: readonly string[], table: ParameterTable): WorkingParameter[] {
-  return symbols
-    .filter((symbol) => KNOWN_SYMBOLS.has(symbol))
-    .flatMap((symbol) => {
-      const parameter = table.get(symbol);
-      return parameter === undefined ? [] : [{ symbol, spread: parameter.spread, unit: parameter.unit }];
-    });
+function seenInput({ sightings }: TankFacts, growth: Growth, label: string): WorkingInput {
+  const seen = sightings[growth];
+  return seen === undefined
+    ? { label, value: "nobody said: as usual", origin: "assumed" }
+    : { label, value: seen, origin: "stated" };
 }
 
 /** Symbols of the parameters that a shelf's supply is drawn from. */

@@ -114,6 +114,34 @@ export function unknownsOf(members: readonly Member[], scene: SupplyScene, facts
     .sort((a, b) => b.weight - a.weight);
 }
 
+/** Above this share of a spread a fact stands out from chance: about two standard errors of no correlation. */
+const standsOut = (members: number): number => Math.max(0.02, 4 / members);
+
+/**
+ * Names of the facts that go with most of a result's spread, the heaviest first: made for one ensemble, asked for many
+ * results. Facts that do not stand out from chance are left out, so the answer may be empty.
+ */
+export function weigher(
+  members: readonly Member[],
+  facts: TankFacts,
+): (results: ArrayLike<number>) => string[] {
+  const settledVolume = facts.waterL.low === facts.waterL.high;
+  const known = QUESTIONS.filter(({ fact }) => !(fact === "waterL" && settledVolume)).flatMap(
+    ({ label, of }) => {
+      const values = members.map(of);
+      return Math.min(...values) === Math.max(...values) ? [] : [{ label, rank: ranks(values) }];
+    },
+  );
+  return (results) => {
+    const rank = ranks(Array.from(results));
+    return known
+      .map(({ label, rank: factRank }) => ({ label, weight: correlation(factRank, rank) ** 2 }))
+      .filter(({ weight }) => weight >= standsOut(members.length))
+      .sort((a, b) => b.weight - a.weight)
+      .map(({ label }) => label);
+  };
+}
+
 function ranks(values: readonly number[]): Float64Array {
   const order = values.map((_, i) => i).sort((a, b) => values[a]! - values[b]!);
   const rank = new Float64Array(values.length);
@@ -135,3 +163,7 @@ function correlation(a: Float64Array, b: Float64Array): number {
   }
   return aa > 0 && bb > 0 ? ab / Math.sqrt(aa * bb) : 0;
 }
+
+/** What to do to learn a fact; null where nobody asks for it. */
+export const askFor = (field: string): string | null =>
+  QUESTIONS.find(({ fact }) => fact === field)?.ask ?? null;

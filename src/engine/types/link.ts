@@ -1,6 +1,9 @@
-/** Texts of workings: amounts as a person reads them, and an input that is a figure of its own. */
-import type { Spread } from "./estimate.ts";
-import type { Figure, WorkingInput } from "./figure.ts";
+/** What workings are put together from: amounts as a person reads them, facts, parameters, other figures. */
+import type { Estimate, Spread } from "./estimate.ts";
+import type { Figure, WorkingInput, WorkingParameter } from "./figure.ts";
+import { figureId } from "./figure-id.ts";
+import type { Parameter } from "./parameter.ts";
+import type { TankFacts } from "./tank.ts";
 
 /** An input that is another figure: shown with that figure's own value, so that the two can't differ. */
 export const linkTo = (figure: Figure, label = figure.label): WorkingInput => ({
@@ -12,6 +15,31 @@ export const linkTo = (figure: Figure, label = figure.label): WorkingInput => ({
 export const workedOut = (label: string, value: string): WorkingInput => ({
   ...{ label, value, origin: "derived" },
 });
+
+/** A fact of the tank, with how it was read, and the door to it. */
+export function factInput(
+  facts: TankFacts,
+  field: keyof TankFacts,
+  label: string,
+  unit: string,
+): WorkingInput {
+  const estimate = facts[field] as Estimate;
+  return {
+    ...{ label, value: `${spreadText(estimate, unit)} (${estimate.how})` },
+    ...{ origin: estimate.origin, figure: figureId.tank(field) },
+  };
+}
+
+/** Parameters by their symbol or dotted id, as a working lists them. What the table lacks is left out. */
+export function parametersOf(
+  ids: readonly string[],
+  table: ReadonlyMap<string, Parameter>,
+): WorkingParameter[] {
+  return ids.flatMap((id) => {
+    const parameter = table.get(id);
+    return parameter === undefined ? [] : [{ symbol: id, spread: parameter.spread, unit: parameter.unit }];
+  });
+}
 
 /** A number without doubt, as a spread. */
 export const exact = (value: number): Spread => ({ low: value, central: value, high: value });
