@@ -46,6 +46,9 @@ const PAGE_NAMES: Readonly<Record<TankPage, string>> = {
   questions: "Questions",
 };
 
+/** Said wherever a demonstration tank is named. */
+const INVENTED = "invented, for trying out";
+
 export function renderDocument(page: Page, assets: Assets, asked: Asked | null = null): string {
   // A sheet of specimens is drawn without the build.
   const always = "everywhere" in assets.scripts ? ["everywhere"] : [];
@@ -109,14 +112,18 @@ function Top({ tank, here }: { readonly tank: TankHead | null; readonly here: Ta
               <a href={to.tank(tank.id)}>{tank.name}</a>
             </p>
             <p class="tank-keeper">
-              {tank.keeper === "" ? null : <>kept by {tank.keeper}</>}
-              {tank.demonstration ? <span class="invented">invented, for trying out</span> : null}
+              {[tank.keeper === "" ? null : `kept by ${tank.keeper}`, tank.demonstration ? INVENTED : null]
+                .filter((part) => part !== null)
+                .join(" · ")}
             </p>
           </div>
           <nav class="pages" aria-label="Pages of this tank">
             <details class="pages-narrow">
               <summary>
-                {here === null ? "Pages of this tank" : `${PAGE_NAMES[here]}: other pages of this tank`}
+                {here === null ? null : <strong>{PAGE_NAMES[here]}</strong>}
+                <span class="pages-more">
+                  {here === null ? "Pages of this tank" : "other pages of this tank"}
+                </span>
               </summary>
               <PageLinks tank={tank.id} here={here} />
             </details>

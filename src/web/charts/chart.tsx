@@ -57,25 +57,26 @@ export function Chart({
       <p id={`${id}-sentence`} class="chart-sentence">
         {sentence}
       </p>
-      {([NARROW, WIDE] as const).map((width) => {
-        const { height, body } = draw(width);
-        return (
-          // Named by the title and the sentence above it, which say more than a title inside would.
-          // biome-ignore lint/a11y/noSvgWithoutTitle: the ids stand in this figure
-          <svg
-            key={width}
-            class={width === NARROW ? "drawing narrow" : "drawing wide"}
-            role="img"
-            aria-labelledby={`${id}-title ${id}-sentence`}
-            viewBox={`0 0 ${width} ${height}`}
-            width={width}
-            height={height}
-          >
-            {body}
-          </svg>
-        );
-      })}
-      {legend === undefined ? null : <div class="chart-legend">{legend}</div>}
+      <div class="chart-body">
+        <div role="img" aria-labelledby={`${id}-title ${id}-sentence`}>
+          {([NARROW, WIDE] as const).map((width) => {
+            const { height, body } = draw(width);
+            return (
+              <svg
+                key={width}
+                class={width === NARROW ? "drawing narrow" : "drawing wide"}
+                aria-hidden="true"
+                viewBox={`0 0 ${width} ${height}`}
+                width={width}
+                height={height}
+              >
+                {body}
+              </svg>
+            );
+          })}
+        </div>
+        {legend === undefined ? null : <div class="chart-legend">{legend}</div>}
+      </div>
       <Stepper steps={steps} />
       <div class="chart-more">
         <details class="chart-table">

@@ -5,6 +5,7 @@ import { GrainLegend } from "./grain-legend.tsx";
 import { GrainRow } from "./grain-row.tsx";
 import { grainsDrawn } from "./grain-row-view.ts";
 import { GRAIN_HEIGHT, GRAIN_WIDTH } from "./grain-shape.ts";
+import { Label } from "./label.tsx";
 import { capital, leaning, listed, type ShelfFacts } from "./shelf.ts";
 import { type ShelfPairView, shelfPairsView } from "./shelf-pair-view.ts";
 import { shelfStep, shelfTable } from "./shelf-words.tsx";
@@ -40,7 +41,9 @@ export function ShelfPairs({ id, title, sentence, shelves, csv, level }: ShelfPa
   );
 }
 
-const ROWS = 2 * GRAIN_HEIGHT + 4;
+/** Between the rows lies the bracket. */
+const BETWEEN = 12;
+const ROWS = 2 * GRAIN_HEIGHT + BETWEEN;
 
 function drawPairs(pairs: readonly ShelfPairView[], width: DrawingWidth): Drawing {
   const narrow = width === NARROW;
@@ -55,25 +58,25 @@ function drawPairs(pairs: readonly ShelfPairView[], width: DrawingWidth): Drawin
       return (
         <g key={pair.shelf.id}>
           {narrow ? (
-            <text class="label strong" x={0} y={top + 15}>
+            <Label x={0} y={top + 15} kind="strong">
               {pair.shelf.name}
-            </text>
+            </Label>
           ) : (
             <>
-              <text class="label strong" x={0} y={rows + 15}>
+              <Label x={0} y={rows + 15} kind="strong">
                 {pair.shelf.name}
-              </text>
-              <text class="label small" x={x - 12} y={rows + 14} text-anchor="end">
+              </Label>
+              <Label x={x - 12} y={rows + 14} anchor="end" kind="small">
                 grown
-              </text>
-              <text class="label small" x={x - 12} y={rows + 36} text-anchor="end">
+              </Label>
+              <Label x={x - 12} y={rows + BETWEEN + 32} anchor="end" kind="small">
                 wanted
-              </text>
+              </Label>
             </>
           )}
           <path class="start-line" d={`M${x} ${rows - 2}V${rows + ROWS + 2}`} />
           <GrainRow counts={pair.grown} side="kelp" x={x + 2} y={rows + GRAIN_HEIGHT / 2} />
-          <GrainRow counts={pair.wanted} side="damson" x={x + 2} y={rows + 1.5 * GRAIN_HEIGHT + 4} />
+          <GrainRow counts={pair.wanted} side="damson" x={x + 2} y={rows + 1.5 * GRAIN_HEIGHT + BETWEEN} />
           <Difference pair={pair} x={x + 2} y={rows} />
           {narrow ? null : <path class="row-rule" d={`M0 ${top + each - 9.5}H${width}`} />}
           <StepMark step={i} d={`M${x - 5} ${rows - 4}V${rows + ROWS + 4}`} />
@@ -83,7 +86,7 @@ function drawPairs(pairs: readonly ShelfPairView[], width: DrawingWidth): Drawin
   };
 }
 
-/** The bracket lies in the row that has less; where rows agree the word alone. */
+/** The bracket lies between the rows; where they agree the word stands alone. */
 function Difference({
   pair,
   x,
@@ -93,31 +96,28 @@ function Difference({
   readonly x: number;
   readonly y: number;
 }) {
-  const { kind, words } = leaning(pair.shelf);
+  const { words } = leaning(pair.shelf);
   const end = x + Math.max(grainsDrawn(pair.grown), grainsDrawn(pair.wanted)) * GRAIN_WIDTH + 10;
   const middle = y + ROWS / 2 + 5;
   const label = pair.shelf.wanted === 0 ? "nobody eats" : words;
   if (pair.bracket === null) {
     return (
-      <text class="label" x={end} y={middle}>
+      <Label x={end} y={middle}>
         {label}
-      </text>
+      </Label>
     );
   }
-  const row = kind === "over" ? y + 1.5 * GRAIN_HEIGHT + 4 : y + GRAIN_HEIGHT / 2;
-  // Past what the shorter row draws at all, so that the bracket never crosses a grain.
-  const shorter = kind === "over" ? grainsDrawn(pair.wanted) : grainsDrawn(pair.grown);
-  const from = x + Math.max(pair.bracket.from, Math.min(shorter, pair.bracket.to - 0.4)) * GRAIN_WIDTH + 3;
-  const to = x + pair.bracket.to * GRAIN_WIDTH - 1;
+  const [from, to] = [x + pair.bracket.from * GRAIN_WIDTH, x + pair.bracket.to * GRAIN_WIDTH];
+  const row = y + ROWS / 2;
   return (
     <>
       <path
         class="bracket"
-        d={`M${from} ${row - 6}V${row + 6}M${from} ${row}H${to}M${to} ${row - 6}V${row + 6}`}
+        d={`M${from} ${row - 4}V${row + 4}M${from} ${row}H${to}M${to} ${row - 4}V${row + 4}`}
       />
-      <text class="label strong" x={end} y={middle}>
+      <Label x={end} y={middle} kind="strong">
         {label}
-      </text>
+      </Label>
     </>
   );
 }

@@ -2,6 +2,7 @@
  * Shelves ranked from most over to most short against one line, grown = wanted. Each side is counted in grains of its
  * own: a run that grows 3 rations more than is wanted has three grains over. Pure.
  */
+import { rations, rationsADay } from "../../answers/words.ts";
 import { type GrainCounts, grainCounts, grainFor } from "./grain-row-view.ts";
 import { isBare, type Leaning, leaning, type ShelfFacts } from "./shelf.ts";
 
@@ -53,13 +54,19 @@ export function tankWedgeView(shelves: readonly ShelfFacts[]): TankWedgeView {
   };
 }
 
-/** "Most over: leftovers, 1.5 rations a day. Most short: hair algae, 1.2." */
+/** "detritus on sand is 4.9 rations a day over, hair algae 1.1 short" */
 export function wedgeFinding({ columns }: TankWedgeView): string {
-  const [first] = columns;
-  const last = columns.at(-1);
-  const said = [
-    first?.kind === "over" ? `${first.shelf.name} is ${first.words}` : null,
-    last?.kind === "short" ? `${last.shelf.name} is ${last.words}` : null,
-  ].filter((part) => part !== null);
-  return said.length === 0 ? "Each shelf grows about what is eaten" : `${said.join(", ")} rations a day`;
+  const ends = [
+    columns.find(({ kind }) => kind === "over"),
+    columns.findLast(({ kind }) => kind === "short"),
+  ].filter((column) => column !== undefined);
+  if (ends.length === 0) return "each shelf grows about what is eaten";
+  return ends
+    .map(({ shelf, kind }, i) => {
+      const mgC = Math.abs(leaning(shelf).mgC);
+      return i === 0
+        ? `${shelf.name} is ${rationsADay(mgC)} ${kind}`
+        : `${shelf.name} ${rations(mgC)} ${kind}`;
+    })
+    .join(", ");
 }

@@ -8,6 +8,7 @@ import { GrainLegend } from "./grain-legend.tsx";
 import { GrainMarks, type Side } from "./grain-row.tsx";
 import { type GrainCounts, grainsDrawn } from "./grain-row-view.ts";
 import type { GrainPlace } from "./grain-shape.ts";
+import { Label } from "./label.tsx";
 import { capital, listed, type ShelfFacts } from "./shelf.ts";
 import { shelfStep, shelfTable } from "./shelf-words.tsx";
 import { type TankWedgeView, tankWedgeView, type WedgeColumn, wedgeFinding } from "./tank-wedge-view.ts";
@@ -51,6 +52,8 @@ const APART = 9;
 const ASIDE = 5;
 const SPREAD = 32;
 const STALK = 4;
+/** Larger where there is room. */
+const STANDING_SCALE = 1.35;
 
 interface EarProps {
   readonly counts: GrainCounts;
@@ -59,18 +62,24 @@ interface EarProps {
   readonly y: number;
   /** Which way it grows, degrees clockwise from up. */
   readonly way: 0 | 90 | 180 | 270;
+  readonly scale?: number;
 }
 
-function Ear({ counts, side, x, y, way }: EarProps) {
+function Ear({ counts, side, x, y, way, scale = 1 }: EarProps) {
   const length = grainsDrawn(counts);
   if (length === 0) return null;
   const sin = Math.round(Math.sin((way * Math.PI) / 180));
   const cos = Math.round(Math.cos((way * Math.PI) / 180));
-  const along = (d: number) => ({ x: x + d * sin, y: y - d * cos });
+  const along = (d: number) => ({ x: x + d * scale * sin, y: y - d * scale * cos });
   const place = (grain: number): GrainPlace => {
     const turn = grain % 2 === 0 ? -1 : 1;
     const on = along(STALK + (grain + 0.9) * APART);
-    return { x: on.x + turn * ASIDE * cos, y: on.y + turn * ASIDE * sin, tip: way + turn * SPREAD };
+    return {
+      x: on.x + turn * ASIDE * scale * cos,
+      y: on.y + turn * ASIDE * scale * sin,
+      tip: way + turn * SPREAD,
+      scale,
+    };
   };
   const tip = along(STALK + length * APART);
   return (
@@ -98,36 +107,31 @@ function drawStanding({ columns }: TankWedgeView): Drawing {
   const line = up + 6;
   const names = line + down + 22;
   return {
-    height: names + 48,
+    height: names + 52,
     body: (
       <>
-        <text class="label small" x={0} y={line - 12}>
+        <Label x={0} y={line - 12} kind="small">
           over
-        </text>
-        <text class="label small" x={0} y={line + 22}>
+        </Label>
+        <Label x={0} y={line + 22} kind="small">
           short
-        </text>
+        </Label>
         <path class="target-line" d={`M0 ${line}H${WIDE}`} />
         {columns.map((column, i) => {
           const x = left + (i + 0.5) * step;
           return (
             <g key={column.shelf.id}>
-              <Ear counts={column.over} side="kelp" x={x} y={line} way={0} />
-              <Ear counts={column.short} side="damson" x={x} y={line} way={180} />
+              <Ear counts={column.over} side="kelp" x={x} y={line} way={0} scale={STANDING_SCALE} />
+              <Ear counts={column.short} side="damson" x={x} y={line} way={180} scale={STANDING_SCALE} />
               {lines(column.shelf.name).map((words, row) => (
-                <text key={words} class="label" x={x} y={names + row * 18} text-anchor="middle">
+                <Label key={words} x={x} y={names + row * 20} anchor="middle">
                   {words}
-                </text>
+                </Label>
               ))}
-              <text
-                class="label strong"
-                x={x}
-                y={names + lines(column.shelf.name).length * 18}
-                text-anchor="middle"
-              >
+              <Label x={x} y={names + lines(column.shelf.name).length * 20} anchor="middle" kind="strong">
                 {column.words}
-              </text>
-              <StepMark step={i} d={`M${x - step / 2 + 4} ${names + 44}H${x + step / 2 - 4}`} />
+              </Label>
+              <StepMark step={i} d={`M${x - step / 2 + 4} ${names + 50}H${x + step / 2 - 4}`} />
             </g>
           );
         })}
@@ -156,24 +160,24 @@ function drawLying({ columns }: TankWedgeView): Drawing {
     height,
     body: (
       <>
-        <text class="label small" x={line - 8} y={14} text-anchor="end">
+        <Label x={line - 8} y={14} anchor="end" kind="small">
           {line > 60 ? "short" : ""}
-        </text>
-        <text class="label small" x={line + 8} y={14}>
+        </Label>
+        <Label x={line + 8} y={14} kind="small">
           over
-        </text>
+        </Label>
         <path class="target-line" d={`M${line} 2V${height}`} />
         {columns.map((column, i) => {
           const y = 26 + i * each;
           return (
             <g key={column.shelf.id}>
               <rect class="behind-words" x={line - 2} y={y - 1} width={4} height={20} />
-              <text class="label" x={0} y={y + 14}>
+              <Label x={0} y={y + 14}>
                 {column.shelf.name}
-              </text>
-              <text class="label strong" x={NARROW} y={y + 14} text-anchor="end">
+              </Label>
+              <Label x={NARROW} y={y + 14} anchor="end" kind="strong">
                 {column.words}
-              </text>
+              </Label>
               <Ear counts={column.over} side="kelp" x={line} y={y + 34} way={90} />
               <Ear counts={column.short} side="damson" x={line} y={y + 34} way={270} />
               <StepMark step={i} d={`M1.5 ${y + 20}V${y + 48}`} />

@@ -8,6 +8,7 @@ import { dateWords } from "../../answers/words.ts";
 import { Chart, type Drawing, type DrawingWidth, NARROW, StepMark } from "./chart.tsx";
 import { shortDate } from "./days.ts";
 import { outlines } from "./grain-shape.ts";
+import { Label } from "./label.tsx";
 import { capital } from "./shelf.ts";
 import {
   amount,
@@ -82,34 +83,34 @@ function drawRuns(facts: RunsFacts, width: DrawingWidth): Drawing {
   const size = grain / 15;
   const grains = (side: boolean) =>
     outlines(
-      drawn.grains.filter((one) => one.above === side).map(({ x, y }) => ({ x, y, tip: 90, scale: size })),
+      drawn.grains.filter((one) => one.above === side).map(({ x, y }) => ({ x, y, tip: 62, scale: size })),
     );
   const middleOf = (side: boolean) => {
     const ys = drawn.grains.filter((one) => one.above === side).map(({ y }) => y);
-    return side ? Math.min(...ys) - grain : Math.max(...ys) + grain + 6;
+    return side ? Math.min(...ys) - grain / 2 - 6 : Math.max(...ys) + grain / 2 + 18;
   };
   return {
     height: bottom + 44,
     body: (
       <>
-        <text class="label small" x={0} y={14}>
+        <Label x={0} y={14} kind="small">
           {facts.unit}
-        </text>
+        </Label>
         {drawn.yTicks.map(({ y, words }) => (
           <g key={words}>
             <path class="grid" d={`M${left} ${y}H${right}`} />
-            <text class="label small" x={left - 6} y={y + 4} text-anchor="end">
+            <Label x={left - 6} y={y + 4} anchor="end" kind="small">
               {words}
-            </text>
+            </Label>
           </g>
         ))}
         {drawn.months.map(({ x, date }) => (
           <g key={date}>
             <path class="axis" d={`M${x} ${bottom}v5`} />
             {x > right - 30 ? null : (
-              <text class="label small" x={x} y={bottom + 20} text-anchor="middle">
+              <Label x={x} y={bottom + 20} anchor="middle" kind="small">
                 {shortDate(date).replace(/^1 /, "")}
-              </text>
+              </Label>
             )}
           </g>
         ))}
@@ -127,30 +128,30 @@ function drawRuns(facts: RunsFacts, width: DrawingWidth): Drawing {
         {drawn.readings.length === 0 ? null : (
           <>
             <path class="today-line" d={`M${drawn.todayX} ${top}V${bottom}`} />
-            <text class="label small" x={drawn.todayX} y={bottom + 38} text-anchor="middle">
+            <Label x={drawn.todayX} y={bottom + 38} anchor="middle" kind="small">
               today
-            </text>
+            </Label>
           </>
         )}
         <path class="asked-line" d={`M${drawn.askedX} ${top - 4}V${bottom}`} />
-        <text class="label small" x={Math.min(drawn.askedX + 4, right)} y={top - 12} text-anchor="end">
+        <Label x={Math.min(drawn.askedX + 4, right)} y={top - 12} anchor="end" kind="small">
           {shortDate(facts.weeks[facts.asked]!)}
-        </text>
-        <text class="label small" x={right + 16} y={top - 12}>
+        </Label>
+        <Label x={right + 16} y={top - 12} kind="small">
           {narrow ? "20 runs then" : "the 20 runs on that day"}
-        </text>
+        </Label>
         {drawn.limitY === null ? null : <path class="limit-line" d={`M${left} ${drawn.limitY}H${width}`} />}
         <path class="grain above" data-grains={above} d={grains(true)} />
         <path class="grain below" data-grains={below} d={grains(false)} />
         {facts.limit === null || above === 0 ? null : (
-          <text class="label strong" x={right + 16} y={middleOf(true)}>
-            {above} above
-          </text>
+          <Label x={right + 16} y={middleOf(true)} kind="strong">
+            {`${above} above`}
+          </Label>
         )}
         {facts.limit === null || below === 0 ? null : (
-          <text class="label strong" x={right + 16} y={middleOf(false)}>
-            {below} {narrow ? "under" : "at or under"}
-          </text>
+          <Label x={right + 16} y={middleOf(false)} kind="strong">
+            {`${below} ${narrow ? "under" : "at or under"}`}
+          </Label>
         )}
         {drawn.weekX.map((x, week) => (
           <StepMark key={x} step={week} d={`M${x} ${top}V${bottom}`} />

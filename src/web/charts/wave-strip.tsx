@@ -2,11 +2,12 @@
  * Waves and gates: above, when the crew grows by how many; below, each wave with its whole animals in words and the
  * gate that must hold before it.
  */
-import type { ComponentChildren } from "preact";
+import { type ComponentChildren, Fragment } from "preact";
 import { counted, dateWords } from "../../answers/words.ts";
 import { Quantity } from "../parts/quantity.tsx";
 import { Chart, type Drawing, type DrawingWidth, NARROW, StepMark } from "./chart.tsx";
 import { shortDate } from "./days.ts";
+import { Label } from "./label.tsx";
 import {
   animalWords,
   type WaveFacts,
@@ -76,6 +77,9 @@ function Wave({ wave, level, children }: WaveProps) {
   const Heading = level === 3 ? "h3" : "h4";
   return (
     <li class="wave">
+      <p class="when">
+        {wave.from === wave.to ? dateWords(wave.from) : `${dateWords(wave.from)} to ${dateWords(wave.to)}`}
+      </p>
       {wave.gate.length === 0 ? null : (
         <div class="gate">
           <GateSign />
@@ -91,15 +95,6 @@ function Wave({ wave, level, children }: WaveProps) {
       )}
       <div class="wave-animals">
         <Heading>Wave {wave.number}</Heading>
-        <p class="note">
-          {wave.from === wave.to ? (
-            dateWords(wave.from)
-          ) : (
-            <>
-              between {dateWords(wave.from)} and {dateWords(wave.to)}
-            </>
-          )}
-        </p>
         <ul class="animals-added">
           {wave.animals.map(({ id, name, count }) => (
             <li key={id}>
@@ -124,55 +119,73 @@ function GateSign() {
   );
 }
 
-function drawStrip({ steps, heads, first, last }: WaveStripView, width: DrawingWidth): Drawing {
+/** Width of a character in a label, about. */
+const CHARACTER = 9;
+
+function drawStrip({ steps, heads }: WaveStripView, width: DrawingWidth): Drawing {
   const narrow = width === NARROW;
   const [left, right] = [30, narrow ? 8 : 12];
   const [top, ground] = [34, 150];
   const x = (share: number) => left + share * (width - left - right);
   const y = (count: number) => ground - 14 - (count / heads) * (ground - 14 - top);
-  const line = steps
-    .map(({ fromShare, toShare, before, after }) => `${x(fromShare)} ${y(before)}L${x(toShare)} ${y(after)}`)
-    .join("L");
   return {
     height: ground + 30,
     body: (
       <>
         <path class="axis" d={`M0 ${ground}H${width}`} />
-        <path class="wave-line" d={`M0 ${y(0)}L${line}H${width}`} />
-        {steps.map(({ wave, fromShare, toShare, after }, i) => {
-          const at = x(toShare);
-          const crowded = narrow && i > 0 && x(fromShare) - x(steps[i - 1]!.fromShare) < 56;
-          return (
-            <g key={wave.number}>
-              <path class="window" d={`M${x(fromShare)} ${ground}H${Math.max(at, x(fromShare) + 3)}`} />
-              {wave.gate.length === 0 ? null : (
-                <path
-                  class="gate-drawn"
-                  d={GATE}
-                  transform={`translate(${x(fromShare) - 27} ${ground - 24})`}
-                />
-              )}
-              <text
-                class="label strong"
-                x={at + 2}
-                y={y(after) - 8}
-                text-anchor={i > 0 && narrow ? "end" : "start"}
-              >
-                {narrow ? `${after}` : `wave ${wave.number}: ${after} in all`}
-              </text>
-              {crowded ? null : (
-                <text class="label small" x={x(fromShare)} y={ground + 20}>
-                  {shortDate(wave.from)}
-                </text>
-              )}
-              <StepMark
-                step={i}
-                d={`M${x(fromShare) - 2} ${ground + 4}H${Math.max(at, x(fromShare) + 12)}`}
+        {steps.map(({ wave, fromShare, toShare, before, after }, i) => (
+          // Rise and level apart: a box about the whole line would lie over every label.
+          <Fragment key={wave.number}>
+            <path
+              class="wave-line"
+              d={`M${i === 0 ? 0 : x(steps[i - 1]!.toShare)} ${y(before)}H${x(fromShare)}`}
+            />
+            <path class="wave-line" d={`M${x(fromShare)} ${y(before)}L${x(toShare)} ${y(after)}`} />
+          </Fragment>
+        ))}
+        <path class="wave-line" d={`M${x(steps.at(-1)!.toShare)} ${y(heads)}H${width}`} />
+        {steps.map(({ wave, fromShare, toShare }, i) => (
+          <g key={wave.number}>
+            <path class="window" d={`M${x(fromShare)} ${ground}H${Math.max(x(toShare), x(fromShare) + 3)}`} />
+            {wave.gate.length === 0 ? null : (
+              <path
+                class="gate-drawn"
+                d={GATE}
+                transform={`translate(${x(fromShare) - 27} ${ground - 24})`}
               />
-            </g>
+            )}
+            <StepMark
+              step={i}
+              d={`M${x(fromShare) - 2} ${ground + 4}H${Math.max(x(toShare), x(fromShare) + 12)}`}
+            />
+          </g>
+        ))}
+        {steps.map(({ wave, toShare, before, after }, i) => {
+          const words = narrow ? `+${after - before}` : `wave ${wave.number}: ${after} in all`;
+          const next = steps[i + 1];
+          const room = (next === undefined ? width : x(next.fromShare)) - x(toShare);
+          // Over its level where that is long enough, else over its rise.
+          const fits = room > words.length * CHARACTER;
+          return (
+            <Label
+              key={wave.number}
+              x={fits ? x(toShare) + 2 : Math.max(x(toShare), words.length * CHARACTER)}
+              y={y(after) - 8}
+              anchor={fits ? "start" : "end"}
+              kind="strong"
+            >
+              {words}
+            </Label>
           );
         })}
-        <title>{`${heads} animals between ${first} and ${last}`}</title>
+        {steps.map(({ wave, fromShare }, i) =>
+          // Dates that would run into each other stand in the table.
+          i > 0 && x(fromShare) - x(steps[i - 1]!.fromShare) < 60 ? null : (
+            <Label key={wave.number} x={x(fromShare)} y={ground + 20} kind="small">
+              {shortDate(wave.from)}
+            </Label>
+          ),
+        )}
       </>
     ),
   };

@@ -22,7 +22,7 @@ interface NoticeProps {
 
 export function Notice({ kind, title, children }: NoticeProps) {
   return (
-    <div class={`notice ${kind}`} role={kind === "done" ? "status" : undefined}>
+    <div class={`notice of-${kind}`} role={kind === "done" ? "status" : undefined}>
       <p class="notice-title">{title ?? FIRST_WORD[kind]}</p>
       <div>{children}</div>
     </div>
