@@ -67,8 +67,13 @@ export function buildApp(parts: AppParts): FastifyInstance {
     bodyLimit: LIMITS.bodyBytes,
     requestTimeout: LIMITS.requestMs,
     keepAliveTimeout: LIMITS.keepAliveMs,
-    connectionTimeout: LIMITS.silenceMs,
-    http: { maxHeaderSize: LIMITS.headerBytes, headersTimeout: LIMITS.silenceMs },
+    // An answer may take the engine longer than a client may be silent; that is bounded by the two others.
+    connectionTimeout: LIMITS.answerMs,
+    http: {
+      maxHeaderSize: LIMITS.headerBytes,
+      headersTimeout: LIMITS.headMs,
+      connectionsCheckingInterval: 1000,
+    },
     routerOptions: { maxParamLength: LIMITS.addressPartLetters, ignoreTrailingSlash: true },
     forceCloseConnections: "idle",
     clientErrorHandler: answerBroken,

@@ -72,9 +72,9 @@ export function assetsOf(addresses: BuiltFiles["addresses"]): Assets {
         name.startsWith("client/") ? [[name.slice("client/".length), at]] : [],
       ),
     ),
-    icon: addresses["offline/icon.svg"] ?? "data:,",
-    touchIcon: addresses["offline/touch-icon.png"] ?? "data:,",
-    manifest: addresses["offline/grazewell.webmanifest"] ?? "data:,",
+    icon: address("offline/icon.svg"),
+    touchIcon: address("offline/touch-icon.png"),
+    manifest: address("offline/grazewell.webmanifest"),
   };
 }
 

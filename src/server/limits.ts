@@ -16,16 +16,16 @@ export const LIMITS = {
   addressPartLetters: 200,
   /** From a request's first byte to its last. */
   requestMs: 30 * SECOND_MS,
-  /** A connection on which nothing comes. */
-  silenceMs: 10 * SECOND_MS,
+  /** From a connection's first byte to the end of a request's head: who is slower is cut. */
+  headMs: 10 * SECOND_MS,
+  /** A connection on which nothing goes either way: longer than a tank takes to be worked out. */
+  silenceMs: 210 * SECOND_MS,
   /** A connection kept for a further request. */
   keepAliveMs: 5 * SECOND_MS,
   /** Connections at once. */
   connections: 500,
   /** Writes from one client. */
   writesPerMinute: 120,
-  /** Questions that the engine works out for one client, other than those it knows already. */
-  answersPerMinute: 60,
   /** One tank worked out: past this it is given up, and its thread ended. */
   answerMs: 180 * SECOND_MS,
   answerHeapMib: 1024,
