@@ -67,8 +67,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
     bodyLimit: LIMITS.bodyBytes,
     requestTimeout: LIMITS.requestMs,
     keepAliveTimeout: LIMITS.keepAliveMs,
-    // An answer may take the engine longer than a client may be silent; that is bounded by the two others.
-    connectionTimeout: LIMITS.answerMs,
+    connectionTimeout: LIMITS.silenceMs,
     http: {
       maxHeaderSize: LIMITS.headerBytes,
       headersTimeout: LIMITS.headMs,
