@@ -52,6 +52,11 @@ const DECIDE: Readonly<Record<string, (page: Page, target: string) => Promise<st
     if (measured === null) return "contrast can't be worked out";
     return measured.ratio >= measured.needed ? null : `contrast ${measured.ratio.toFixed(2)}`;
   },
+  // A sign such as + or − is no text that a person would say; words must be part of the name.
+  "label-content-name-mismatch": async (page, target) => {
+    const shown = (await page.locator(target).first().textContent()) ?? "";
+    return /\p{L}/u.test(shown) ? `"${shown.trim()}" is not in its name` : null;
+  },
 };
 
 /** Everything wrong, in lines; `rules` alone where given (colours again in the other scheme). */

@@ -106,18 +106,21 @@ export function bonesFaults(page: Page): Promise<string[]> {
     }
     // A wheel or an arrow key changes a number field unseen.
     if (count("input[type=number]") > 0) faults.push("input of type number");
-    if (count("[style]:not(html)") > 0) faults.push("style attribute");
+    for (const styled of document.querySelectorAll("[style]:not([style=''])")) {
+      faults.push(`style attribute: ${styled.outerHTML.slice(0, 120)}`);
+    }
     return faults;
   });
 }
 
-/** Text that its own box cuts off. */
+/** Text that its own box cuts off; words for the ear alone (clipped away on purpose) are none. */
 export function cutFaults(page: Page): Promise<string[]> {
   return page.evaluate(() =>
     [...document.body.querySelectorAll<HTMLElement>("*")].flatMap((element) => {
       if (!element.checkVisibility() || element.clientWidth <= 1 || (element.textContent ?? "").trim() === "")
         return [];
-      const { overflowX, overflowY } = getComputedStyle(element);
+      const { overflowX, overflowY, clipPath } = getComputedStyle(element);
+      if (clipPath !== "none") return [];
       const cuts = (overflow: string) => overflow === "hidden" || overflow === "clip";
       const cut =
         (cuts(overflowX) && element.scrollWidth > element.clientWidth + 1) ||
