@@ -9,6 +9,7 @@ import { linked, type Sentence, type Told, told } from "../sentence.ts";
 import type { TankAnswers } from "../tank-answers.ts";
 import { counted, dateWords, rations } from "../words.ts";
 import { callMeIf } from "./call-me.ts";
+import { measureFor } from "./fit.ts";
 
 export interface SheetWave {
   readonly number: number;
@@ -17,7 +18,8 @@ export interface SheetWave {
   readonly moreAnimals: number;
   readonly onlyIf: readonly string[];
   readonly moreConditions: number;
-  readonly stopIf: string;
+  /** Null where it is that of the wave before. */
+  readonly stopIf: string | null;
 }
 
 export interface SheetShelf {
@@ -42,13 +44,18 @@ export interface Sheet {
   readonly sources: readonly string[];
 }
 
-/** What fits a page, in entries. */
-const MOST = { waves: 4, animals: 24, conditions: 4, feeding: 4, because: 4, sources: 4 } as const;
+/** What fits beside the waves, in entries. */
+const MOST = { feeding: 4, because: 6, sources: 2 } as const;
 
 export function sheetOf(answers: TankAnswers): Sheet {
   const { waves, larder } = answers;
-  const shown = waves.waves.slice(0, MOST.waves);
-  const perWave = shown.length === 0 ? 0 : Math.floor(MOST.animals / shown.length);
+  const texts = waves.waves.map(({ animals, only_if, stop_if }, i) => ({
+    animals: animals.map(({ name, count }) => counted(count, name)),
+    conditions: only_if,
+    stopIf: stop_if === waves.waves[i - 1]?.stop_if ? null : stop_if,
+  }));
+  const most = measureFor(texts);
+  const shown = waves.waves.slice(0, most.waves);
   const feeding = waves.fed_by_hand.map(
     ({ name, dry_feed_mg_per_day, standing, figures }): Sentence => [
       `${name}${standing === "resident" ? "" : ", once it is there"}: `,
@@ -62,16 +69,16 @@ export function sheetOf(answers: TankAnswers): Sheet {
     because: waves.because
       .slice(0, MOST.because)
       .map((text, i) => linked(inFull(text), waves.because_figures[i])),
-    waves: shown.map((wave) => ({
+    waves: shown.map((wave, i) => ({
       number: wave.number,
       when: told(`${dateWords(wave.from)} to ${dateWords(wave.to)}`, wave.figures.from),
       animals: wave.animals
-        .slice(0, perWave)
+        .slice(0, most.animals)
         .map(({ name, count, figures }) => told(counted(count, name), figures.count)),
-      moreAnimals: Math.max(0, wave.animals.length - perWave),
-      onlyIf: wave.only_if.slice(0, MOST.conditions),
-      moreConditions: Math.max(0, wave.only_if.length - MOST.conditions),
-      stopIf: wave.stop_if,
+      moreAnimals: Math.max(0, wave.animals.length - most.animals),
+      onlyIf: wave.only_if.slice(0, most.conditions),
+      moreConditions: Math.max(0, wave.only_if.length - most.conditions),
+      stopIf: texts[i]!.stopIf,
     })),
     moreWaves: waves.waves.length - shown.length,
     shelves: larder.shelves
@@ -117,5 +124,12 @@ function mostCited({ workings }: TankAnswers): string[] {
       if (opened !== "none") cited.set(title, (cited.get(title) ?? 0) + 1);
     }
   }
-  return [...cited].sort((a, b) => b[1] - a[1] || a[0].localeCompare(b[0])).map(([title]) => title);
+  return [...cited]
+    .sort((a, b) => b[1] - a[1] || a[0].localeCompare(b[0]))
+    .map(([title]) => shortened(title));
 }
+
+/** A title as long as a line of paper. */
+const LONGEST_TITLE = 90;
+const shortened = (title: string): string =>
+  title.length <= LONGEST_TITLE ? title : `${title.slice(0, title.lastIndexOf(" ", LONGEST_TITLE))} ...`;

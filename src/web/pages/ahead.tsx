@@ -79,14 +79,14 @@ const WORTH_SAYING = 8;
 
 function titleOf({ ahead }: TankAnswers): string {
   const hungry = [...ahead.as_it_is.kinds].sort((a, b) => b.starves_of_20 - a.starves_of_20)[0];
-  const first = knownChances(ahead)[0];
-  if (first !== undefined && first.of_20 >= WORTH_SAYING)
-    return `${crossing(ahead, first)}: ${chance(first.of_20)}`;
+  const known = knownChances(ahead);
+  const first = known.find(({ of_20 }) => of_20 >= WORTH_SAYING);
+  if (first !== undefined) return `${crossing(ahead, first)}: ${chance(first.of_20)}`;
   if (hungry !== undefined && hungry.starves_of_20 >= WORTH_SAYING)
     return `Half or more of ${counted(hungry.heads, hungry.name)} starve: ${chance(hungry.starves_of_20)}`;
-  if (first === undefined)
+  if (known.length === 0)
     return "Not enough data to say how this tank will go: this is a typical tank of its size";
-  const most = Math.max(first.of_20, ...knownChances(ahead).map(({ of_20 }) => of_20));
+  const most = Math.max(...known.map(({ of_20 }) => of_20));
   return `No limit that we can tell is crossed in more than ${most} of 20 runs`;
 }
 

@@ -54,11 +54,7 @@ export function larderPage({ head, answers }: LarderView): Page {
             .
           </p>
         )}
-        <TankWedge
-          id={LARDER_CHARTS.wedge}
-          shelves={shelves}
-          title={shelves.every(({ wanted }) => wanted === 0) ? "Every shelf stands untouched" : undefined}
-        />
+        <TankWedge id={LARDER_CHARTS.wedge} shelves={shelves} title={wedgeTitle(drawn)} />
         <ShelfPairs
           id={LARDER_CHARTS.pairs}
           shelves={shelves}
@@ -74,6 +70,12 @@ export function larderPage({ head, answers }: LarderView): Page {
       </>
     ),
   };
+}
+
+function wedgeTitle(drawn: readonly ShelfFacts[]): string {
+  if (drawn.every(({ wanted }) => wanted === 0)) return "Every shelf stands untouched";
+  const count = (kind: string) => drawn.filter((shelf) => leaning(shelf).kind === kind).length;
+  return `Of ${drawn.length} shelves ${count("over")} over, ${count("even")} even, ${count("short")} short`;
 }
 
 /** With a capital, whatever it begins with. */

@@ -113,7 +113,7 @@ function Wave({ wave }: { readonly wave: SheetWave }) {
         ))}
         {wave.moreAnimals === 0 ? null : <li>and {wave.moreAnimals} more kinds: see the page</li>}
       </ul>
-      <p>Stop if {wave.stopIf}.</p>
+      <p>Stop if {wave.stopIf ?? "any of the same is seen"}.</p>
     </section>
   );
 }
