@@ -1,7 +1,7 @@
 /** What can't wait: a dangerous reading, something wrong, medicine in the water. Plain words, no metaphor. */
 import type { Measured } from "../../contract/daybook/reading.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
-import type { LatestReading } from "./latest.ts";
+import { type LatestReading, saidOf } from "./latest.ts";
 import type { BenchAdvice } from "./next.ts";
 
 const WHAT_TO_DO: Readonly<Partial<Record<Measured, string>>> = {
@@ -25,7 +25,7 @@ export function dangerAdvice(latest: readonly LatestReading[]): readonly BenchAd
       about: "danger",
       do: [firstStep(reading)],
       why: [
-        [`${reading.said ?? `${reading.label} ${reading.text}`}.`.replace(/\.\.$/, ".")],
+        [`${reading.label} ${reading.text}. ${saidOf(reading.said ?? "it is out of bounds")}.`],
         [agedWords(reading)],
       ],
       byWhen: ["Today."],

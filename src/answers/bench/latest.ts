@@ -52,6 +52,12 @@ export function latestReadings(
   });
 }
 
+/** What was said of a reading, without the label and the text that stand beside it anyway. */
+export function saidOf(said: string): string {
+  const words = said.replace(/^[^"]*".*?": /, "");
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
+
 type Told = Pick<LatestReading, "on" | "text" | "flag" | "said" | "entry">;
 
 function toldIn(document: TankFile, quantity: Measured, notices: readonly Notice[]): readonly Told[] {

@@ -85,7 +85,7 @@ async function change(request: PageRequest, context: PageContext): Promise<PageR
       ? await changed(saved.current, context)
       : { kind: "redirect", to: to.tank(row.id) };
   }
-  return await goBack(row, Number(sent["restore"] ?? 0), version, sent["then"], context);
+  return await goBack(row, Number(sent["restore"] ?? 0), version, sent["next"], context);
 }
 
 const changed = (row: TankRow, context: PageContext): Promise<PageReply> =>
@@ -100,7 +100,7 @@ async function goBack(
   row: TankRow,
   restore: number,
   version: number,
-  then: string | undefined,
+  next: string | undefined,
   context: PageContext,
 ): Promise<PageReply> {
   const { store, today, now } = context;
@@ -116,6 +116,6 @@ async function goBack(
   const stamp = { at: now, by: row.keeper.name };
   const saved = await store.saveFacts(row.id, version, wanted.facts, stamp);
   if (saved.kind === "conflict") return await changed(saved.current, context);
-  const question = /^[1-8]$/.test(then ?? "") ? Number(then) : null;
+  const question = /^[1-8]$/.test(next ?? "") ? Number(next) : null;
   return { kind: "redirect", to: question === null ? to.history(row.id) : to.question(row.id, question) };
 }

@@ -172,7 +172,7 @@ function EchoNotice({
           <>
             <input type="hidden" name="version" value={version} />
             <input type="hidden" name="restore" value={echo.restore} />
-            <input type="hidden" name="then" value={echo.question} />
+            <input type="hidden" name="next" value={echo.question} />
             <button type="submit" class="plain">
               Take it back
             </button>

@@ -1,4 +1,5 @@
 /** One reading: correct it, take it away or bring it back, and what it was before. Every version is kept. */
+import { saidOf } from "../../answers/bench/latest.ts";
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
 import { dateWords } from "../../answers/words.ts";
@@ -43,7 +44,7 @@ export function readingPage({ head, line, values, doubts, clash, history }: Read
           {label} {body.text}, {dateWords(on)}
         </h1>
         {kept ? null : <p>This reading was taken away. It counts for nothing until it is brought back.</p>}
-        {body.said === null ? null : <p>{body.said}.</p>}
+        {body.said === null ? null : <p>{saidOf(body.said)}.</p>}
         <h2>Correct it</h2>
         <form method="post" action={address} novalidate data-draft={address}>
           <ReturnKey name="go" value="correct" />

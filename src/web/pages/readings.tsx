@@ -2,7 +2,7 @@
  * Readings: log one, see them latest first with what was typed, correct, take away, bring back. The form is the first
  * thing: a phone and one thumb. Danger is told in plain words beside its figure.
  */
-import type { LatestReading } from "../../answers/bench/latest.ts";
+import { type LatestReading, saidOf } from "../../answers/bench/latest.ts";
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
 import { dateWords } from "../../answers/words.ts";
@@ -108,7 +108,7 @@ function Kept({ tank, line }: { readonly tank: string; readonly line: ReadingLin
     <Notice kind={danger ? "danger" : "done"} title={danger ? "Danger" : "Kept"}>
       <p>
         {MEASURES[body.quantity].label} {body.text}, {dateWords(on)}.{" "}
-        {body.said === null ? "" : `${body.said}.`}
+        {body.said === null ? "" : `${saidOf(body.said)}.`}
       </p>
       {danger ? (
         <p>
@@ -175,7 +175,8 @@ function Line({
       </p>
       {body.flag === null ? null : (
         <p>
-          <strong>{body.flag === "danger" ? "Dangerous." : "Unusual."}</strong> {body.said}.
+          <strong>{body.flag === "danger" ? "Dangerous." : "Unusual."}</strong>{" "}
+          {saidOf(body.said ?? "see its history")}.
         </p>
       )}
       {body.note === null ? null : <p class="note">{body.note}</p>}
