@@ -48,34 +48,38 @@ export function workingOutputOf(figure: Figure | null, figures: readonly Figure[
               origin: input.origin,
               figure: input.figure ?? null,
             })),
-            parameters: figure.working.parameters.map(({ symbol, spread, unit }) => {
-              const parameter = TABLE.get(symbol);
-              return {
-                id: symbol,
-                meaning: parameter?.meaning ?? "",
-                value: { low: spread.low, central: spread.central, high: spread.high },
-                unit,
-                evidence: parameter?.evidence ?? "",
-                note: parameter?.note ?? null,
-                sources: sourcesOf(parameter?.sources ?? []),
-              };
-            }),
-            animals: figure.working.animals.flatMap((id) => {
-              const animal = animalById.get(id);
-              return animal === undefined
-                ? []
-                : [
-                    {
-                      id,
-                      name: animal.commonName,
-                      basis: { ...animal.basis },
-                      sources: sourcesOf(animal.sources),
-                    },
-                  ];
-            }),
+            parameters: figure.working.parameters.map(({ symbol }) => parameterRow(symbol)),
+            animals: figure.working.animals.flatMap((id) => animalRow(id) ?? []),
             confidence: figure.working.confidence,
             would_change: [...figure.working.wouldChange],
           },
     figures: figures.map(({ id, label }) => ({ id, label })),
+  };
+}
+
+type Rows<Key extends "parameters" | "animals"> = WorkingFigure[Key][number];
+
+/** One object for each parameter and animal, however many workings have it: a message to another thread holds it once. */
+const parameterRow = onceEach((id): Rows<"parameters"> => {
+  const parameter = TABLE.get(id);
+  if (parameter === undefined) throw new RangeError(`Cannot show a working: no parameter "${id}"`);
+  const { meaning, spread, unit, evidence, note } = parameter;
+  return {
+    ...{ id, meaning, value: { ...spread }, unit, evidence, note: note ?? null },
+    sources: sourcesOf(parameter.sources),
+  };
+});
+const animalRow = onceEach((id): Rows<"animals"> | undefined => {
+  const animal = animalById.get(id);
+  return animal === undefined
+    ? undefined
+    : { id, name: animal.commonName, basis: { ...animal.basis }, sources: sourcesOf(animal.sources) };
+});
+
+function onceEach<Value>(make: (id: string) => Value): (id: string) => Value {
+  const made = new Map<string, Value>();
+  return (id) => {
+    if (!made.has(id)) made.set(id, make(id));
+    return made.get(id) as Value;
   };
 }

@@ -2,6 +2,7 @@
  * What an ensemble of runs says about one limit or one kind of animal: in how many of 20 runs, and from when on.
  * Counts are shares of all members in twentieths, so that grains and quantiles agree.
  */
+import { exp } from "../numeric/elementary.ts";
 import { bandOf } from "../numeric/quantile.ts";
 import type { Spread } from "../types/estimate.ts";
 import { acrossMembers, ofTwenty, type Sheaf } from "./forecast.ts";
@@ -74,7 +75,7 @@ export function survivalOf(
   { head, deathRate, days }: { head: number; deathRate: number; days: number },
 ): Survival {
   const alive = aliveShare(heads, week, head);
-  const aged = halfAliveByAge(head, Math.exp(-deathRate * days));
+  const aged = halfAliveByAge(head, exp(-deathRate * days));
   const fedShare = Math.min(1, alive / aged);
   return {
     aliveOf20: ofTwenty(alive),

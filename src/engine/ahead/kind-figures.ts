@@ -62,9 +62,13 @@ export function kindFigures(
       wouldChange: ["how long they live", "the number of heads: of few, age soon takes half"],
     },
   );
+  const there = figure("heads", `heads alive on the last day of the runs`, heads.at(-1)!, "heads", {
+    formula: "heads alive in each run, then the band over the runs",
+    inputs: [...asked.slice(0, 1), ...weekRows(heads, "heads", scene)],
+  });
   const alive = figure("alive", `runs of 20 with half or more alive ${on}`, exact(kind.aliveOf20), "of 20", {
     formula: "runs in which at least half of the heads live on that day, out of all, in twentieths",
-    inputs: [...asked, linkTo(aged, "if age alone took any"), ...weekRows(heads, "heads", scene)],
+    inputs: [...asked, linkTo(there, "heads alive on the last day"), linkTo(aged, "if age alone took any")],
     parameters: parametersOf(["m1", "hc", "hs", "phi0"], scene.table),
   });
   const starves = figure(
@@ -81,10 +85,6 @@ export function kindFigures(
       ],
     },
   );
-  const there = figure("heads", `heads alive on the last day of the runs`, heads.at(-1)!, "heads", {
-    formula: "heads alive in each run, then the band over the runs",
-    inputs: [...asked.slice(0, 1), ...weekRows(heads, "heads", scene)],
-  });
   const full =
     condition === null
       ? []

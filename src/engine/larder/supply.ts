@@ -4,10 +4,12 @@
  * comes from the balance's own kernel, so that larder and forecast cannot disagree about a leaf.
  * Equations: docs/model/larder.md.
  */
+
 import { derivatives, RATE, rateCount, Scratch } from "../balance/kernel.ts";
 import { FF, FG, FR, FS, NO2, NO3, PO4, TAN } from "../balance/pools.ts";
 import { bodyCarbonMg, speciesFrom } from "../balance/species.ts";
 import { ALGA, ELEMENT, World } from "../balance/world.ts";
+import { exp } from "../numeric/elementary.ts";
 import type { Animal } from "../types/animal.ts";
 import type { ShelfId } from "../types/shelf.ts";
 import type { Cover, Growth } from "../types/tank.ts";
@@ -146,7 +148,7 @@ function filmAtResidue(world: World, { inputs, sizing, nutrients }: Member): Fil
 
 /** Share of the lit surface that has grown in: by age, and by what is seen while that still tells more. */
 function grownIn({ sizing, ageDays }: Member, { daysAhead, sightings, grazed }: SupplyScene): number {
-  const byAge = (age: number) => 1 / (1 + Math.exp(-(age - sizing.grownInDay) / sizing.grownInWidth));
+  const byAge = (age: number) => 1 / (1 + exp(-(age - sizing.grownInDay) / sizing.grownInWidth));
   const later = byAge(ageDays + daysAhead);
   const seen = [sightings.film_glass, sightings.film_rock, sightings.diatoms, sightings.film_sand].filter(
     (cover) => cover !== undefined,

@@ -155,7 +155,7 @@ function eatenFigure(
         })),
       ],
       parameters: [],
-      ...{ animals: eaters.map(({ animal }) => animal.id), confidence: "computed", wouldChange },
+      ...{ animals: [], confidence: "computed", wouldChange },
     },
   };
 }
