@@ -2,6 +2,7 @@
  * Oxygen at dawn, and how long it lasts without pumps: a diagnostic from a state's rates. It does not feed back
  * on anything. Equations: docs/model/balance.md, "Oxygen". Saturation is an argument (the seawater layer has it).
  */
+import { log } from "../numeric/elementary.ts";
 import { derivatives, RATE, rateCount, Scratch } from "./kernel.ts";
 import { transfersOf } from "./transfers.ts";
 import type { World } from "./world.ts";
@@ -87,6 +88,6 @@ export function hoursToAlarm(
   const settlesAt = saturationMgPerL - demandMgPerDay / (24 * litres) / exchangePerH;
   if (dawnMgPerL <= alarmMgPerL) return { kind: "hours", hours: 0 };
   if (settlesAt >= alarmMgPerL) return { kind: "never", settlesAtMgPerL: settlesAt };
-  const hours = Math.log((dawnMgPerL - settlesAt) / (alarmMgPerL - settlesAt)) / exchangePerH;
+  const hours = log((dawnMgPerL - settlesAt) / (alarmMgPerL - settlesAt)) / exchangePerH;
   return { kind: "hours", hours };
 }

@@ -4,6 +4,7 @@
  * factor, the least that any pool it consumes allows, so that nitrogen and phosphorus leave one pool exactly as
  * they enter another. Never clips. docs/model/balance.md, "Positivity".
  */
+import { exp } from "../numeric/elementary.ts";
 import { derivatives, RATE, rateCount } from "./kernel.ts";
 import { FG, MA, POOL_COUNT, XA, XN } from "./pools.ts";
 import type { Stepper } from "./rosenbrock.ts";
@@ -88,7 +89,7 @@ export function patankarEuler(stepper: Stepper, y: Float64Array, h: number): Flo
   }
   for (let i = 0; i < rates.length; i += 1) rates[i] = rates[i]! * factor[i]!;
   for (const transfer of transfers) move(y, transfer, h * rates[transfer.rate]!);
-  for (const pool of [XA, XN]) y[pool] = y[pool]! > 0 ? y[pool]! * Math.exp((h * dy[pool]!) / y[pool]!) : 0;
+  for (const pool of [XA, XN]) y[pool] = y[pool]! > 0 ? y[pool]! * exp((h * dy[pool]!) / y[pool]!) : 0;
   for (let s = 0; s < kinds; s += 1) {
     const heads = POOL_COUNT + s;
     y[heads] = y[heads]! - h * rates[RATE.kind + s * RATE.kindStride + RATE.deaths]!;

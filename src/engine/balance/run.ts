@@ -2,6 +2,7 @@
  * A tank over days: steps between events, rows at midnights, whole deaths drawn where asked.
  * Rows are the state before the events of their day.
  */
+import { expm1 } from "../numeric/elementary.ts";
 import type { RandomStream } from "../numeric/random.ts";
 import { applyEvent, buryCrew, disturbs, type TankEvent } from "./events.ts";
 import { rateCount } from "./kernel.ts";
@@ -121,7 +122,7 @@ function drawDeaths(
   for (let s = 0; s < kinds; s += 1) {
     const hazard = hazardAt(s, kinds);
     const heads = y[headsAt(s)]!;
-    const chance = -Math.expm1(-y[hazard]!);
+    const chance = -expm1(-y[hazard]!);
     y[hazard] = 0;
     if (heads <= 0) continue;
     if (random === undefined) throw new RangeError("Cannot draw deaths: the run was given no random stream");

@@ -2,6 +2,7 @@
  * Constants of one kind of animal as the balance needs them, and how they follow from its catalogue entry.
  * Equations: docs/model/balance.md, "Reserve and death".
  */
+import { log } from "../numeric/elementary.ts";
 import type { Animal } from "../types/animal.ts";
 import type { Niche } from "./pools.ts";
 
@@ -63,7 +64,7 @@ export function speciesFrom(animal: Animal): CrewSpecies {
     a: Math.max(animal.absorptionEfficiency, eta),
     eFull,
     beta: breakEven / Imax,
-    m0: -Math.log(1 - animal.annualLossFraction.central) / 365,
+    m0: -log(1 - animal.annualLossFraction.central) / 365,
     bC: Math.max(0.3 * bodyC, bodyC - eFull),
     bN,
     bP: bN / 9,

@@ -4,11 +4,13 @@
  * Coefficients from memory, held against printed tables in normal.test.ts.
  * @throws RangeError outside (0, 1)
  */
+import { log } from "./elementary.ts";
+
 export function normalQuantile(p: number): number {
   if (!(p > 0 && p < 1))
     throw new RangeError(`Cannot give a normal quantile: p must lie between 0 and 1; received ${p}`);
-  if (p < LOW) return tail(Math.sqrt(-2 * Math.log(p)));
-  if (p > 1 - LOW) return -tail(Math.sqrt(-2 * Math.log(1 - p)));
+  if (p < LOW) return tail(Math.sqrt(-2 * log(p)));
+  if (p > 1 - LOW) return -tail(Math.sqrt(-2 * log(1 - p)));
   const q = p - 0.5;
   const r = q * q;
   return (polynomial(A, r) * q) / (polynomial(B, r) * r + 1);

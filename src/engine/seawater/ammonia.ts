@@ -3,6 +3,7 @@
  * The pH scale decides more than the equation does, so a pH comes with its scale and is turned to the total
  * scale first. Equations: docs/model/seawater.md, "Un-ionised ammonia".
  */
+import { log10 } from "../numeric/elementary.ts";
 import {
   type Celsius,
   celsius,
@@ -31,7 +32,7 @@ const PH: Range = {
  * @source clegg-whitfield-1995, equation 18
  */
 export function ammoniumPKa(temperature: Celsius, salinity: PracticalSalinity): number {
-  return ammoniumPKaPerWater(temperature, salinity) - Math.log10(waterShare(salinity));
+  return ammoniumPKaPerWater(temperature, salinity) - log10(waterShare(salinity));
 }
 
 /** The same per kg of water, as the equation is printed: 0.016 lower at salinity 35. */

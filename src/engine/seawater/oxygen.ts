@@ -2,6 +2,7 @@
  * How much oxygen water holds when it is in balance with moist air.
  * Equations: docs/model/seawater.md, "Oxygen". Why to trust them: docs/validation.md.
  */
+import { exp, log } from "../numeric/elementary.ts";
 import { MOLAR_MASS } from "../units/masses.ts";
 import {
   type Atmosphere,
@@ -45,10 +46,10 @@ export function oxygenSaturationPerKg(
 ): MicromolePerKilogram {
   requireWater("work out oxygen saturation", "oxygen", temperature, salinity);
   const t = toT68(temperature);
-  const ts = Math.log((298.15 - t) / (273.15 + t));
+  const ts = log((298.15 - t) / (273.15 + t));
   const fresh = A[0] + ts * (A[1] + ts * (A[2] + ts * (A[3] + ts * (A[4] + ts * A[5]))));
   const salting = B[0] + ts * (B[1] + ts * (B[2] + ts * B[3]));
-  return micromolePerKilogram(Math.exp(fresh + salinity * salting + C0 * salinity ** 2));
+  return micromolePerKilogram(exp(fresh + salinity * salting + C0 * salinity ** 2));
 }
 
 /**
@@ -82,7 +83,7 @@ export function oxygenSaturationSecondOpinion(
   requireWater("work out oxygen saturation", "oxygen", temperature, salinity);
   const t = toKelvin(temperature);
   const fresh = -139.34411 + 1.575701e5 / t - 6.642308e7 / t ** 2 + 1.2438e10 / t ** 3 - 8.621949e11 / t ** 4;
-  return milligramPerLitre(Math.exp(fresh - salinity * (1.7674e-2 - 10.754 / t + 2140.7 / t ** 2)));
+  return milligramPerLitre(exp(fresh - salinity * (1.7674e-2 - 10.754 / t + 2140.7 / t ** 2)));
 }
 
 /** Share of the sea-level value that is left under another pressure; water vapour takes its part first. */
@@ -97,11 +98,11 @@ function vapourPressure(temperature: Celsius, salinity: PracticalSalinity): numb
   const t = toKelvin(temperature);
   return (
     (1 - 5.37e-4 * salinity) *
-    Math.exp(
+    exp(
       18.1973 * (1 - 373.16 / t) +
-        3.1813e-7 * (1 - Math.exp(26.1205 * (1 - t / 373.16))) -
-        1.8726e-2 * (1 - Math.exp(8.03945 * (1 - 373.16 / t))) +
-        5.02802 * Math.log(373.16 / t),
+        3.1813e-7 * (1 - exp(26.1205 * (1 - t / 373.16))) -
+        1.8726e-2 * (1 - exp(8.03945 * (1 - 373.16 / t))) +
+        5.02802 * log(373.16 / t),
     )
   );
 }

@@ -4,6 +4,7 @@
  * while leaving it out makes un-ionised ammonia a quarter too high.
  * Equations: docs/model/seawater.md, "pH scales".
  */
+import { exp, log, log10 } from "../numeric/elementary.ts";
 import {
   type Celsius,
   type Kelvin,
@@ -36,7 +37,7 @@ export const totalFluoride = (salinity: PracticalSalinity): number =>
  */
 export function bisulfateConstant(temperature: Kelvin, salinity: PracticalSalinity): number {
   const t = temperature;
-  const logT = Math.log(t);
+  const logT = log(t);
   const i = ionicStrength(salinity);
   const ln =
     -4276.1 / t +
@@ -46,13 +47,13 @@ export function bisulfateConstant(temperature: Kelvin, salinity: PracticalSalini
     (35474 / t - 771.54 + 114.723 * logT) * i -
     (2698 / t) * i ** 1.5 +
     (1776 / t) * i ** 2;
-  return Math.exp(ln) * waterShare(salinity);
+  return exp(ln) * waterShare(salinity);
 }
 
 /** Dissociation constant of hydrogen fluoride, mol/kg-seawater, free hydrogen ion scale. @source dickson-riley-1979 */
 export function fluorideConstant(temperature: Kelvin, salinity: PracticalSalinity): number {
   const ln = 1590.2 / temperature - 12.641 + 1.525 * Math.sqrt(ionicStrength(salinity));
-  return Math.exp(ln) * waterShare(salinity);
+  return exp(ln) * waterShare(salinity);
 }
 
 /**
@@ -63,7 +64,7 @@ export function totalLessSeawaterScale(temperature: Celsius, salinity: Practical
   const t = toKelvin(temperature);
   const sulfate = totalSulfate(salinity) / bisulfateConstant(t, salinity);
   const fluoride = totalFluoride(salinity) / fluorideConstant(t, salinity);
-  return Math.log10((1 + sulfate + fluoride) / (1 + sulfate));
+  return log10((1 + sulfate + fluoride) / (1 + sulfate));
 }
 
 /**
@@ -77,7 +78,7 @@ export function nbsLessTotal(temperature: Celsius, salinity: PracticalSalinity):
   requireWater("turn pH to another scale", "phScale", temperature, salinity);
   const t = toKelvin(temperature);
   const activity = 1.2948 - 0.002036 * t + (0.0004607 - 0.000001475 * t) * salinity ** 2;
-  return -Math.log10(activity) - totalLessSeawaterScale(temperature, salinity);
+  return -log10(activity) - totalLessSeawaterScale(temperature, salinity);
 }
 
 /** pH read with NBS buffers as pH on the total scale. Range, error and source: `nbsLessTotal`. */

@@ -1,4 +1,5 @@
 /** 4.1 algae: light, nutrients, growth and losses of films, filaments and macroalgae. */
+import { exp } from "../../numeric/elementary.ts";
 import { FF, FG, NO3, PO4, S, TAN } from "../pools.ts";
 import { ALGA, ALGA_COUNT, SCALAR, type World } from "../world.ts";
 import { JAC, RATE, type Scratch } from "./layout.ts";
@@ -20,7 +21,7 @@ export function algae(
   const no3 = y[NO3]! * invV;
   const po4 = y[PO4]! * invV;
   // what filaments let through to the film below them, and so what they do not catch themselves
-  const shade = Math.exp(-c[SCALAR.kapFil]! * y[FF]! * c[SCALAR.invAr]!);
+  const shade = exp(-c[SCALAR.kapFil]! * y[FF]! * c[SCALAR.invAr]!);
   let dTan = 0;
   let dNo3 = 0;
   let dPo4 = 0;
@@ -34,7 +35,7 @@ export function algae(
     let g0: number;
     if (i < 4) {
       // light caught by the whole crop, and the specific growth that it and μ allow together
-      const passed = i === 3 ? shade : Math.exp(-alga[at + ALGA.kap]! * areal);
+      const passed = i === 3 ? shade : exp(-alga[at + ALGA.kap]! * areal);
       let caught = alga[at + ALGA.carbon]! * (1 - passed);
       if (i === 1) caught *= shade;
       const most = alga[at + ALGA.mu2]! * areal * areal;
