@@ -27,7 +27,8 @@ export const CONTENT_POLICY = [
 export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   "content-security-policy": CONTENT_POLICY,
   "x-content-type-options": "nosniff",
-  "referrer-policy": "no-referrer",
+  // Not "no-referrer": with it a browser sends a form of this very page from the origin "null".
+  "referrer-policy": "same-origin",
   "permissions-policy":
     "accelerometer=(), autoplay=(), camera=(), clipboard-read=(), display-capture=(), fullscreen=(self), geolocation=(), gyroscope=(), magnetometer=(), microphone=(), midi=(), payment=(), publickey-credentials-get=(), screen-wake-lock=(), serial=(), usb=(), xr-spatial-tracking=()",
   "cross-origin-opener-policy": "same-origin",
