@@ -27,8 +27,7 @@ export const CONTENT_POLICY = [
 export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   "content-security-policy": CONTENT_POLICY,
   "x-content-type-options": "nosniff",
-  // Not "no-referrer": with it a browser sends a form of this very page from the origin "null".
-  "referrer-policy": "same-origin",
+  "referrer-policy": "no-referrer",
   "permissions-policy":
     "accelerometer=(), autoplay=(), camera=(), clipboard-read=(), display-capture=(), fullscreen=(self), geolocation=(), gyroscope=(), magnetometer=(), microphone=(), midi=(), payment=(), publickey-credentials-get=(), screen-wake-lock=(), serial=(), usb=(), xr-spatial-tracking=()",
   "cross-origin-opener-policy": "same-origin",
@@ -63,14 +62,15 @@ export function refusedRequest(method: string, headers: IncomingHttpHeaders): Re
     };
   }
   const changes = method !== "GET" && method !== "HEAD";
-  const { origin } = headers;
+  const site = headers["sec-fetch-site"];
+  // Told no referrer, a browser sends this very page's forms from the origin "null": then it says where they stand.
+  const origin = headers.origin === "null" && site === "same-origin" ? undefined : headers.origin;
   if (origin !== undefined && origin.toLowerCase() !== `http://${host}`) {
     return {
       status: 403,
       why: "This was asked from another site's page. Open the page itself and do it there.",
     };
   }
-  const site = headers["sec-fetch-site"];
   const fromElsewhere = site === "cross-site" || site === "same-site";
   // A link from elsewhere may open a page here: that shows it to the keeper alone, and changes nothing.
   const opensPage =
