@@ -18,9 +18,7 @@ import { ENGINE_VERSION } from "../version.ts";
 import { chanceWord } from "../words.ts";
 import type { Outlook } from "./outlook.ts";
 import type { AheadReport } from "./report.ts";
-
-/** Runs that are told one by one, for the eye. */
-const RUNS_SHOWN = 20;
+import { twentyOf } from "./twenty.ts";
 
 export function aheadOutputOf(report: AheadReport, facts: TankFacts, choice: EnsembleChoice): AheadOutput {
   const { asItIs, whatIf, changes, warnings, sharpen, withPlan } = report;
@@ -128,10 +126,9 @@ function conditionsOf(sheaf: Sheaf) {
   return { q05: at(0.05), q50: at(0.5), q95: at(0.95) };
 }
 
-function runsOf({ weeks, values }: Sheaf): number[][] {
-  return Array.from({ length: RUNS_SHOWN }, (_, run) =>
-    [...values.subarray(run * weeks, (run + 1) * weeks)].map(rounded),
-  );
+function runsOf(sheaf: Sheaf): number[][] {
+  const { weeks, values } = sheaf;
+  return twentyOf(sheaf).map((run) => [...values.subarray(run * weeks, (run + 1) * weeks)].map(rounded));
 }
 
 /** Five figures: what a model of this kind has no more of. */

@@ -17,7 +17,11 @@ const quantity = z.strictObject({
   q50: perWeek,
   q75: perWeek,
   q95: perWeek,
-  runs: z.array(perWeek).describe("twenty runs of the ensemble, a value a week"),
+  runs: z
+    .array(perWeek)
+    .describe(
+      "twenty runs of the ensemble, picked so that counts of them agree with its bands; a value a week",
+    ),
   figure: figureId.describe("its working has the band of every week"),
 });
 

@@ -66,7 +66,7 @@ export function sheetPage({ head, sheet, version, today }: SheetView): Page {
             Estimates, range in brackets; your own counts and tests overrule them. {CAUTION.mains}{" "}
             {CAUTION.wild}
           </p>
-          {sheet.sources.length === 0 ? null : <p>Rests among others on: {sheet.sources.join("; ")}.</p>}
+          {sheet.sources.length === 0 ? null : <p>Rests among others on: {sheet.sources.join("; ")}</p>}
           <p class="screen-only">
             On paper its address and the day stand at the foot.{" "}
             <a href={to.tank(head.id, "waves")}>The whole plan, and how each number came about</a>
