@@ -96,8 +96,9 @@ function keyOf(control: Control): string {
   return `${PREFIX}${name}:${control.name}${isTicked(control) ? `=${control.value}` : ""}`;
 }
 
-const isTicked = (control: Control): control is HTMLInputElement =>
-  control instanceof HTMLInputElement && (control.type === "checkbox" || control.type === "radio");
+function isTicked(control: Control): control is HTMLInputElement {
+  return control instanceof HTMLInputElement && (control.type === "checkbox" || control.type === "radio");
+}
 
 function valueAsSent(control: Control): string {
   if (isTicked(control)) return control.defaultChecked ? "yes" : "no";
@@ -107,8 +108,9 @@ function valueAsSent(control: Control): string {
   return control.defaultValue;
 }
 
-const typedIn = (control: Control): string =>
-  isTicked(control) ? (control.checked ? "yes" : "no") : control.value;
+function typedIn(control: Control): string {
+  return isTicked(control) ? (control.checked ? "yes" : "no") : control.value;
+}
 
 function put(control: Control, typed: string): void {
   if (isTicked(control)) control.checked = typed === "yes";
