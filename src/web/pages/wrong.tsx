@@ -94,7 +94,7 @@ export const CRISIS_LISTS: readonly List[] = [
     id: "slime",
     see: "Slime, or a film over everything",
     lines: [
-      "Wait before you treat: slime by itself rarely kills.",
+      "Wait before you treat: slime by itself kills few animals.",
       "Gloves on. Siphon off what comes off; keep it from your eyes and mouth.",
       "Test nitrate and phosphate. Feed less for a week.",
       "Add no animal to eat it until you know what it is.",
