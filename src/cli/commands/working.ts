@@ -1,6 +1,6 @@
 /** `grazewell working FIGURE FILE`: how a number came about, down to its sources. */
 import { Command } from "commander";
-import { larderFigures, linkedFacts } from "../../answers/figures/all.ts";
+import { larderFigures, linkedFacts, tankAndPlanFigures } from "../../answers/figures/all.ts";
 import { animalFact, withConfidence } from "../../answers/figures/confidence.ts";
 import { TABLE } from "../../answers/figures/table.ts";
 import { larderFor } from "../../answers/larder.ts";
@@ -13,7 +13,7 @@ import type { Figure } from "../../engine/types/figure.ts";
 import { spreadText } from "../../engine/types/link.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
-import { loadedSolver, progressOf } from "../plan/plan-of.ts";
+import { loadedSolver, planOf, progressOf } from "../plan/plan-of.ts";
 import { readTank } from "../read-tank.ts";
 
 export function command(io: Io): Command {
@@ -48,15 +48,19 @@ export function command(io: Io): Command {
     });
 }
 
-/** Only as much is worked out as the figure needs: facts of animals nothing, the larder no plan. */
+/** Only as much is worked out as the figure needs: facts of animals nothing, the larder no plan, the plan no weeks ahead. */
 async function figuresFor(id: string, facts: TankFacts, io: Io): Promise<readonly Figure[]> {
   const fact = animalFact(id);
   if (fact !== null) return [fact];
   if (/^(larder|tank)\./.test(id)) return withConfidence(larderFigures(larderFor(facts, DEFAULT_ENSEMBLE)));
-  const solve = await loadedSolver();
-  const figures = figuresOf(facts, DEFAULT_ENSEMBLE, { solve, progress: progressOf(io) });
-  io.progress(null);
-  return id === "list" ? [...figures, ...linkedFacts(figures)] : figures;
+  if (id === "list" || id.startsWith("ahead.")) {
+    const solve = await loadedSolver();
+    const figures = figuresOf(facts, DEFAULT_ENSEMBLE, { solve, progress: progressOf(io) });
+    io.progress(null);
+    return id === "list" ? [...figures, ...linkedFacts(figures)] : figures;
+  }
+  const plan = await planOf(facts, DEFAULT_ENSEMBLE, io);
+  return withConfidence(tankAndPlanFigures(larderFor(facts, DEFAULT_ENSEMBLE), plan));
 }
 
 function unknownFigure(id: string, figures: readonly Figure[]): CliError {
