@@ -4,6 +4,7 @@ import { afterAll, onTestFinished } from "vitest";
 import { Answers } from "../../../src/server/answers.ts";
 import { buildApp } from "../../../src/server/app.ts";
 import { readBuiltFiles } from "../../../src/server/assets.ts";
+import type { AnswerSource } from "../../../src/server/route.ts";
 import type { Store } from "../../../src/store/store.ts";
 import { temporaryStore } from "../../kit/store.ts";
 
@@ -25,13 +26,14 @@ const answers = new Answers();
 const built = readBuiltFiles();
 afterAll(() => answers.close());
 
-export async function appUnderTest(): Promise<Under> {
+/** `source` where a check has no need of the real engine. */
+export async function appUnderTest(source: AnswerSource = answers): Promise<Under> {
   const store = await temporaryStore();
   let now = Date.parse(NOW);
   const told: string[] = [];
   const app = buildApp({
     store,
-    answers,
+    answers: source,
     built,
     now: () => new Date(now),
     today: () => TODAY,

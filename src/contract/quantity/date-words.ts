@@ -16,9 +16,15 @@ const COUNT_WORDS: Readonly<Record<string, number>> = {
   six: 6,
 };
 
+const NEAR: ReadonlyMap<string, number> = new Map([
+  ["today", 0],
+  ["yesterday", -1],
+  ["tomorrow", 1],
+]);
+
 /** Days from today: "yesterday", "6 weeks ago". */
 export function daysAway(typed: string): number | null {
-  const near = { today: 0, yesterday: -1, tomorrow: 1 }[typed];
+  const near = NEAR.get(typed);
   if (near !== undefined) return near;
   const ago = /^(?:about |some )?(\d{1,4}|an?|one|two|three|four|five|six) (day|week|month|year)s? ago$/.exec(
     typed,

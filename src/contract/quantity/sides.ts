@@ -23,26 +23,28 @@ export interface SidesContext {
 
 type LengthUnit = NonNullable<SidesContext["unit"]>;
 
-const UNITS: Readonly<Record<string, LengthUnit>> = {
-  cm: "cm",
-  centimetres: "cm",
-  centimeters: "cm",
-  mm: "mm",
-  millimetres: "mm",
-  millimeters: "mm",
-  m: "m",
-  metres: "m",
-  meters: "m",
-  in: "in",
-  inch: "in",
-  inches: "in",
-  '"': "in",
-  "″": "in",
-  "''": "in",
-  ft: "ft",
-  feet: "ft",
-  foot: "ft",
-};
+const UNITS: ReadonlyMap<string, LengthUnit> = new Map(
+  Object.entries<LengthUnit>({
+    cm: "cm",
+    centimetres: "cm",
+    centimeters: "cm",
+    mm: "mm",
+    millimetres: "mm",
+    millimeters: "mm",
+    m: "m",
+    metres: "m",
+    meters: "m",
+    in: "in",
+    inch: "in",
+    inches: "in",
+    '"': "in",
+    "″": "in",
+    "''": "in",
+    ft: "ft",
+    feet: "ft",
+    foot: "ft",
+  }),
+);
 const LONGEST_CM = 1000;
 const SHAPE = new RegExp(`^(${NUMBER})`);
 
@@ -63,7 +65,7 @@ export function readSides(text: string, context: SidesContext): Outcome<Sides> {
     const what = missing === undefined ? `there are ${sides.length}` : `${missing} missing`;
     return refused(original, say("FORMAT", `enter three sides: length, width, height. ${capital(what)}`));
   }
-  const typed = unitText === "" ? null : (UNITS[spelled(unitText)] ?? null);
+  const typed = unitText === "" ? null : (UNITS.get(spelled(unitText)) ?? null);
   if (unitText !== "" && typed === null) {
     return refused(
       original,

@@ -132,5 +132,5 @@ const LABELS: Readonly<Record<string, string>> = {
 export function labelOf(path: Path): string {
   const name = path.findLast((step) => typeof step === "string");
   if (name === undefined) return "Tank file";
-  return LABELS[name] ?? String(name).replaceAll("_", " ");
+  return (Object.hasOwn(LABELS, name) ? LABELS[name] : undefined) ?? String(name).replaceAll("_", " ");
 }
