@@ -31,6 +31,6 @@ test("whatever is done, both databases answer as the model does, and end with th
       }
       expect(ends[0]).toEqual(ends[1]);
     }),
-    { numRuns: 60 },
+    { numRuns: 40 },
   );
 });
