@@ -29,6 +29,8 @@ const scope = globalThis as unknown as Scope;
 
 const BUILT = "grazewell-built";
 const PAGES = "grazewell-pages";
+/** Parts of pages, such as workings: many, so they must not drive out the pages themselves. */
+const PARTS = "grazewell-parts";
 /** Kept at most: the oldest go first. */
 const MOST_BUILT = 150;
 const MOST_PAGES = 60;
@@ -90,7 +92,7 @@ async function page(event: Fetching): Promise<Response> {
     event.waitUntil(keepPage(request, fresh.clone()));
     return fresh;
   } catch (error) {
-    const kept = await (await caches.open(PAGES)).match(request, { ignoreVary: true });
+    const kept = await (await cacheOf(request)).match(request, { ignoreVary: true });
     if (request.mode !== "navigate") {
       if (kept === undefined) throw error;
       return kept;
@@ -104,12 +106,15 @@ async function page(event: Fetching): Promise<Response> {
 async function keepPage(request: Request, response: Response): Promise<void> {
   if (!response.ok || response.redirected) return;
   if (!(response.headers.get("content-type") ?? "").startsWith("text/html")) return;
-  const pages = await caches.open(PAGES);
+  const pages = await cacheOf(request);
   // Put anew, so that the page seen last is the last to go.
   await pages.delete(request, { ignoreVary: true });
   await pages.put(request, response);
   await trim(pages, MOST_PAGES, CRISIS);
 }
+
+const cacheOf = ({ url }: Request): Promise<Cache> =>
+  caches.open(new URL(url).searchParams.has("part") ? PARTS : PAGES);
 
 async function notSeen(): Promise<Response> {
   const [sheet] = (await (await caches.open(BUILT)).keys()).filter(({ url }) => url.endsWith(".css"));
