@@ -9,6 +9,8 @@ export interface ShelfPairView {
   readonly shelf: ShelfFacts;
   readonly grown: GrainCounts;
   readonly wanted: GrainCounts;
+  /** There is something, but it fills no grain. */
+  readonly tooLittle: { readonly grown: boolean; readonly wanted: boolean };
   /** Grains from the start line at which the difference begins and ends; null where even or nobody eats. */
   readonly bracket: { readonly from: number; readonly to: number; readonly words: string } | null;
 }
@@ -44,5 +46,9 @@ function pairView(shelf: ShelfFacts, grainMgC: number): ShelfPairView {
     kind === "even" || shelf.wanted === 0 || a === b
       ? null
       : { from: Math.min(a, b), to: Math.max(a, b), words };
-  return { shelf, grown, wanted, bracket };
+  const tooLittle = {
+    grown: grainsDrawn(grown) === 0 && shelf.supply.central > 0,
+    wanted: grainsDrawn(wanted) === 0 && shelf.wanted > 0,
+  };
+  return { shelf, grown, wanted, tooLittle, bracket };
 }

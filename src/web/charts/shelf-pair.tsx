@@ -43,6 +43,8 @@ export function ShelfPairs({ id, title, sentence, shelves, csv, level }: ShelfPa
 
 /** Between the rows lies the bracket. */
 const BETWEEN = 12;
+/** In a row of none, where there is something all the same. */
+const TOO_LITTLE = "under half a grain";
 const ROWS = 2 * GRAIN_HEIGHT + BETWEEN;
 
 function drawPairs(pairs: readonly ShelfPairView[], width: DrawingWidth): Drawing {
@@ -77,6 +79,16 @@ function drawPairs(pairs: readonly ShelfPairView[], width: DrawingWidth): Drawin
           <path class="start-line" d={`M${x} ${rows - 2}V${rows + ROWS + 2}`} />
           <GrainRow counts={pair.grown} side="kelp" x={x + 2} y={rows + GRAIN_HEIGHT / 2} />
           <GrainRow counts={pair.wanted} side="damson" x={x + 2} y={rows + 1.5 * GRAIN_HEIGHT + BETWEEN} />
+          {pair.tooLittle.grown ? (
+            <Label x={x + 8} y={rows + 14} kind="small">
+              {TOO_LITTLE}
+            </Label>
+          ) : null}
+          {pair.tooLittle.wanted ? (
+            <Label x={x + 8} y={rows + BETWEEN + 32} kind="small">
+              {TOO_LITTLE}
+            </Label>
+          ) : null}
           <Difference pair={pair} x={x + 2} y={rows} />
           {narrow ? null : <path class="row-rule" d={`M0 ${top + each - 9.5}H${width}`} />}
           <StepMark step={i} d={`M${x - 5} ${rows - 4}V${rows + ROWS + 4}`} />
@@ -97,7 +109,8 @@ function Difference({
   readonly y: number;
 }) {
   const { words } = leaning(pair.shelf);
-  const end = x + Math.max(grainsDrawn(pair.grown), grainsDrawn(pair.wanted)) * GRAIN_WIDTH + 10;
+  const drawn = Math.max(grainsDrawn(pair.grown), grainsDrawn(pair.wanted)) * GRAIN_WIDTH + 10;
+  const end = x + (pair.tooLittle.grown || pair.tooLittle.wanted ? Math.max(drawn, 140) : drawn);
   const middle = y + ROWS / 2 + 5;
   const label = pair.shelf.wanted === 0 ? "nobody eats" : words;
   if (pair.bracket === null) {

@@ -90,20 +90,17 @@ function Ear({ counts, side, x, y, way, scale = 1 }: EarProps) {
   );
 }
 
-const reach = (columns: readonly WedgeColumn[], of: (column: WedgeColumn) => GrainCounts): number =>
-  Math.max(0, ...columns.map((column) => grainsDrawn(of(column)))) * APART + STALK + 12;
+/** How far the longest ear of one side comes, with a little for a side that has none. */
+function reach(columns: readonly WedgeColumn[], of: (column: WedgeColumn) => GrainCounts, scale = 1): number {
+  const longest = Math.max(2, ...columns.map((column) => grainsDrawn(of(column))));
+  return (longest * APART + STALK + 12) * scale;
+}
 
 function drawStanding({ columns }: TankWedgeView): Drawing {
   const left = 62;
   const step = (WIDE - left) / Math.max(1, columns.length);
-  const up = Math.max(
-    48,
-    reach(columns, ({ over }) => over),
-  );
-  const down = Math.max(
-    48,
-    reach(columns, ({ short }) => short),
-  );
+  const up = reach(columns, ({ over }) => over, STANDING_SCALE);
+  const down = reach(columns, ({ short }) => short, STANDING_SCALE);
   const line = up + 6;
   const names = line + down + 22;
   return {

@@ -127,7 +127,7 @@ function drawStrip({ steps, heads }: WaveStripView, width: DrawingWidth): Drawin
   const [left, right] = [30, narrow ? 8 : 12];
   const [top, ground] = [34, 150];
   const x = (share: number) => left + share * (width - left - right);
-  const y = (count: number) => ground - 14 - (count / heads) * (ground - 14 - top);
+  const y = (count: number) => ground - (count / heads) * (ground - top);
   return {
     height: ground + 30,
     body: (
