@@ -5,7 +5,7 @@
  */
 import { fetchPart } from "./part.ts";
 
-export function fillSlots(within: ParentNode): void {
+function fillSlots(within: ParentNode): void {
   for (const slot of within.querySelectorAll<HTMLElement>("[data-await], [data-plan-part]")) void fill(slot);
 }
 

@@ -10,7 +10,7 @@ import type { BesideView, Pair, Shown } from "./beside.ts";
 /** From this many runs on, the answer is called refined. */
 const REFINED = 200;
 
-export const runsWords = (members: number): string =>
+const runsWords = (members: number): string =>
   members >= REFINED
     ? "Refined with two hundred runs."
     : members === 20

@@ -30,7 +30,7 @@ export interface ChangePart {
 
 const CREW = "crew-";
 export const crewField = (animal: string): string => `${CREW}${animal}`;
-export const FIELDS = ["feed", "light", "dark", "share", "days", "other-count", "other"] as const;
+const FIELDS = ["feed", "light", "dark", "share", "days", "other-count", "other"] as const;
 
 const fault = (text: string): FieldFault => ({ text, fixes: [] });
 
