@@ -13,7 +13,7 @@ need() {
   [ "$(id -u)" = 0 ] || as_root=(sudo -n)
   echo "Installing $2 ($1): $3 ..." >&2
   if ! { "${as_root[@]}" apt-get update -qq &&
-    "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$2"; } </dev/null >/dev/null; then
+    "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends -o Dpkg::Options::=--force-confold "$2"; } </dev/null >/dev/null; then
     echo "$2 could not be installed; on Debian: apt-get install $2 (as root)." >&2
     exit 69
   fi
@@ -22,3 +22,13 @@ need() {
 need glpsol glpk-utils "the independent solver that plans are checked against"
 need chromium chromium "the browser that pages are tried in"
 need pdftotext poppler-utils "reads the printed sheet"
+
+# PostgreSQL's programs lie outside the path. Its package would make and start a server at once; told beforehand, it does
+# not: the checks start their own, in a temporary folder.
+if ! ls /usr/lib/postgresql/*/bin/initdb >/dev/null 2>&1; then
+  own=/etc/postgresql-common/createcluster.conf
+  as_root=()
+  [ "$(id -u)" = 0 ] || as_root=(sudo -n)
+  [ -e "$own" ] || "${as_root[@]}" sh -c "mkdir -p ${own%/*} && echo 'create_main_cluster = false' >$own" || true
+  need initdb postgresql "the store's other database"
+fi
