@@ -19,6 +19,8 @@ export interface Question {
   readonly flag: string;
   readonly title: string;
   readonly why: string;
+  /** How a line of text answers it; a form has fields instead. */
+  readonly typing?: string;
   readonly example: string;
   readonly notSure: string;
   /** Lines to choose from, shown under the question. */
@@ -30,7 +32,8 @@ export const QUESTIONS: readonly Question[] = [
   {
     flag: "water",
     title: "How much water is in it?",
-    why: "Everything is in proportion to it. Litres unless you say otherwise; or three sides, in cm unless you say.",
+    why: "Everything is in proportion to it: food, animals, and how fast things go wrong.",
+    typing: "Litres unless you say otherwise; or three sides, in cm unless you say.",
     example: "113, or 30 US gal, or 90x45x45, or 36x18x18 in",
     notSure: "40 to 300 L is taken, and the plan stays very wide",
     parse: parseWater,
@@ -46,7 +49,8 @@ export const QUESTIONS: readonly Question[] = [
   {
     flag: "seen",
     title: "What do you see growing or lying about?",
-    why: "It is the food that is there now. Letter or name, then: a trace, patches, covered.",
+    why: "It is the food that is there now.",
+    typing: "Letter or name, then: a trace, patches, covered.",
     example: "a patches, e a trace",
     notSure: "nothing is taken for seen",
     offer: GROWTHS.map((growth) => `${letterOf(growth)}  ${GROWTH_WORDS[growth]}`),
@@ -55,7 +59,8 @@ export const QUESTIONS: readonly Question[] = [
   {
     flag: "animals",
     title: "What lives in it now that eats, or might eat a snail or a crab?",
-    why: "It shares the food, or makes a meal of the crew. How many, then the name.",
+    why: "It shares the food, or makes a meal of the crew.",
+    typing: "How many, then the name.",
     example: "2 clownfish, 5 trochus snail",
     notSure: "a few small fish for a tank of this size",
     parse: parseAnimals,
@@ -63,7 +68,8 @@ export const QUESTIONS: readonly Question[] = [
   {
     flag: "floor",
     title: "What is the floor: bare, sand or rubble?",
-    why: "Some animals live in sand and starve without it. For sand: its depth, and fine, medium or coarse.",
+    why: "Some animals live in sand and starve without it.",
+    typing: "For sand: its depth, and fine, medium or coarse.",
     example: "sand 3 cm fine",
     notSure: "3 cm of sand, or none at all",
     parse: parseFloor,
@@ -71,7 +77,8 @@ export const QUESTIONS: readonly Question[] = [
   {
     flag: "food",
     title: "What goes in as food on a usual day?",
-    why: "What the fish leave feeds the crew, and what they eat feeds the algae. Add none, some or a lot left after two minutes.",
+    why: "What the fish leave feeds the crew, and what they eat feeds the algae.",
+    typing: "Add none, some or a lot left after two minutes.",
     example: "0.2 g pellets, some left",
     notSure: "some dry food, for a tank of this size",
     parse: parseFood,
@@ -79,7 +86,8 @@ export const QUESTIONS: readonly Question[] = [
   {
     flag: "readings",
     title: "Any readings?",
-    why: "They narrow the plan. Salinity, temperature, nitrate, phosphate, alkalinity; each with its unit.",
+    why: "They narrow the plan. Leave out what you have not measured.",
+    typing: "Salinity, temperature, nitrate, phosphate, alkalinity; each with its unit.",
     example: "temperature 77 F, nitrate 10 NO3, alkalinity 8 dKH",
     notSure: "water as usual in a reef tank",
     parse: parseReadings,

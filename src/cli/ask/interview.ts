@@ -55,7 +55,7 @@ export async function interview(
     io.talk("");
     say(io.bold(`${i + 1} of ${QUESTIONS.length}  ${question.title}`));
     if (first === undefined) {
-      say(question.why, "  ");
+      say(question.typing === undefined ? question.why : `${question.why} ${question.typing}`, "  ");
       for (const line of question.offer ?? []) io.talk(`    ${line}`);
       say(`Such as: ${question.example}`, "  ");
     } else io.talk(`  > ${first}`);

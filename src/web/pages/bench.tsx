@@ -204,7 +204,8 @@ function Latest({ tank, latest }: { readonly tank: string; readonly latest: read
       <ul class="plain-list">
         {latest.map(({ quantity, label, text, ageDays, flag, entry }) => (
           <li key={quantity}>
-            {label}: {entry === null ? text : <a href={to.reading(tank, entry)}>{text}</a>}, {aged(ageDays)}
+            {label}: {entry === null ? text : <a href={to.reading(tank, entry)}>{text}</a>},{" "}
+            {ageDays === null && entry === null ? "told in the questions" : aged(ageDays)}
             {flag === null ? "" : flag === "danger" ? ". Dangerous: act today" : ". Unusual: measure again"}
           </li>
         ))}
@@ -218,7 +219,7 @@ function Latest({ tank, latest }: { readonly tank: string; readonly latest: read
   );
 }
 
-export function aged(days: number | null): string {
+function aged(days: number | null): string {
   if (days === null) return "day not given";
   return days === 0 ? "today" : days === 1 ? "yesterday" : `${days} days old`;
 }

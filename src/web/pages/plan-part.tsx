@@ -35,19 +35,21 @@ export function PlanSlot({ tank, version, answers, units }: PlanSlotProps) {
   return (
     <section
       class="plan-part"
-      data-plan-part
+      data-plan-part={answers === null ? `${planPartAddress(tank)}&part=1` : ""}
       data-tank={tank}
       data-version={version}
       aria-label="The plan so far"
     >
       {answers === null ? (
-        <div data-await data-src={planPartAddress(tank)}>
+        <>
           <h2>The plan so far</h2>
-          <p>It is being worked out, which takes a few seconds. It is a plan already, with a wide range.</p>
+          <p role="status">
+            It is being worked out, which takes a few seconds. It is a plan already, with a wide range.
+          </p>
           <p>
             <a href={planPartAddress(tank)}>Show the plan</a>
           </p>
-        </div>
+        </>
       ) : (
         <PlanShort tank={tank} answers={answers} units={units} />
       )}
