@@ -13,7 +13,7 @@ need() {
   [ "$(id -u)" = 0 ] || as_root=(sudo -n)
   echo "Installing $2 ($1): $3 ..." >&2
   if ! { "${as_root[@]}" apt-get update -qq &&
-    "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends -o Dpkg::Options::=--force-confold "$2"; } </dev/null >/dev/null; then
+    "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive UCF_FORCE_CONFFOLD=1 apt-get install -y -qq --no-install-recommends "$2"; } </dev/null >/dev/null; then
     echo "$2 could not be installed; on Debian: apt-get install $2 (as root)." >&2
     exit 69
   fi
