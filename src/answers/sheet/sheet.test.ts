@@ -5,12 +5,14 @@ import { callMeIf } from "./call-me.ts";
 import { measureFor, type WaveTexts } from "./fit.ts";
 import { sheetOf } from "./sheet.ts";
 
+/** Two tanks planned and forecast on a busy machine. */
+const PLENTY_MS = 600_000;
 let young: Example;
 let treated: Example;
 beforeAll(async () => {
   young = await exampleTank("first-reef.yaml");
   treated = await exampleTank("copper-110.yaml");
-});
+}, PLENTY_MS);
 
 describe("measureFor", () => {
   const wave = (animals: number, name: string): WaveTexts => ({

@@ -90,8 +90,13 @@ function titleOf({ ahead }: TankAnswers): string {
   return `No limit that we can tell is crossed in more than ${most} of 20 runs`;
 }
 
-const crossing = (ahead: TankAnswers["ahead"], one: Chance): string =>
-  `${capital(quantityName(ahead, one.quantity))} goes above ${limitWords(one)}`;
+function crossing(ahead: TankAnswers["ahead"], one: Chance): string {
+  const above = `${capital(quantityName(ahead, one.quantity))} goes above ${limitWords(one)}`;
+  // A crop in grams says little; what it means does.
+  return GROWTH.test(one.quantity) ? `${above}, ${one.why}` : above;
+}
+
+const GROWTH = /^(film|hair)_/;
 
 function Limits({ answers: { ahead } }: { readonly answers: TankAnswers }) {
   const known = knownChances(ahead);

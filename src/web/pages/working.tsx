@@ -49,6 +49,12 @@ export function WorkingArticle({ head, figure, asOf }: WorkingView) {
       <Inputs figure={figure} asOf={asOf} />
       <Parameters figure={figure} />
       <AnimalFacts head={head} figure={figure} />
+      {standsAlone(figure) ? (
+        <p>
+          It follows from what you said of this tank, or from what is assumed where you did not: no parameter
+          and no source enters it.
+        </p>
+      ) : null}
       <h2>Confidence</h2>
       <p>
         {capital(figure.confidence)}: {CONFIDENCE_WORDS[figure.confidence] ?? ""}.
@@ -66,6 +72,9 @@ export function WorkingArticle({ head, figure, asOf }: WorkingView) {
     </article>
   );
 }
+
+const standsAlone = ({ inputs, parameters, animals }: WorkingFigure): boolean =>
+  parameters.length + animals.length === 0 && inputs.every((input) => input.figure === null);
 
 /** Food is reckoned in carbon and told in rations. */
 const inRations = ({ unit, value }: WorkingFigure): string =>
