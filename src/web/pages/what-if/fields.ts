@@ -1,6 +1,9 @@
 /** The fields that a tank's what-if offers: today's values in their hints, the animals that live there one by one. */
+
+import { told } from "../../../answers/sentence.ts";
 import { animalById, animals } from "../../../catalogue/index.ts";
 import { isCrew } from "../../../engine/stocking/waves.ts";
+import { figureId } from "../../../engine/types/figure-id.ts";
 import { round3 } from "../../../engine/types/link.ts";
 import type { TankFacts } from "../../../engine/types/tank.ts";
 import type { WhatIfBodyView } from "./body.tsx";
@@ -30,7 +33,11 @@ export function fieldGroups(facts: TankFacts, typed: Typed): WhatIfBodyView["gro
         {
           name: "feed",
           label: "Feed a day",
-          hint: `Now about ${two(facts.feedGPerDay.central)} g. Write +20 %, -50 % or grams.`,
+          hint: [
+            "Now about ",
+            told(`${two(facts.feedGPerDay.central)} g`, figureId.tank("feedGPerDay")),
+            ". Write +20 %, -50 % or grams.",
+          ],
           thing: "feed",
         },
       ],
@@ -41,13 +48,17 @@ export function fieldGroups(facts: TankFacts, typed: Typed): WhatIfBodyView["gro
         {
           name: "light",
           label: "Light a day",
-          hint: `Now about ${lightHours} h. Write hours, or 80 % for the lamp dimmed.`,
+          hint: [
+            "Now about ",
+            told(`${lightHours} h`, figureId.tank("lightHours")),
+            ". Write hours, or 80 % for the lamp dimmed.",
+          ],
           thing: "light",
         },
         {
           name: "dark",
           label: "Dark days from today",
-          hint: "Days without light, all at once; then as before.",
+          hint: ["Days without light, all at once; then as before."],
           thing: "dark days",
         },
       ],
@@ -58,13 +69,13 @@ export function fieldGroups(facts: TankFacts, typed: Typed): WhatIfBodyView["gro
         {
           name: "share",
           label: "Share of the water",
-          hint: `Now about ${changePercent} %.`,
+          hint: ["Now about ", told(`${changePercent} %`, figureId.tank("waterChangeFraction")), "."],
           thing: "water changed",
         },
         {
           name: "days",
           label: "Every so many days",
-          hint: `Now about ${changeDays}.`,
+          hint: ["Now about ", told(String(changeDays), figureId.tank("waterChangeEveryDays")), "."],
           thing: "days between",
         },
       ],
@@ -89,7 +100,9 @@ function crewFields({ present }: TankFacts, typed: Typed) {
         name: crewField(id),
         label: `${commonName[0]!.toUpperCase()}${commonName.slice(1)}`,
         hint:
-          count === 0 ? "None here now. +2 adds two." : `${count} here now. +2 adds two, -1 gives one away.`,
+          count === 0
+            ? ["None here now. +2 adds two."]
+            : [told(String(count), figureId.present(id)), " here now. +2 adds two, -1 gives one away."],
         thing: commonName,
       },
     ];
@@ -100,9 +113,9 @@ const otherFields = () => [
   {
     name: "other",
     label: "Another animal",
-    hint: "By its name, as in the field guide.",
+    hint: ["By its name, as in the field guide."],
     thing: "",
     offered: animals.filter(isCrew).map(({ commonName }) => commonName),
   },
-  { name: "other-count", label: "How many of it", hint: "+2 adds two.", thing: "of that animal" },
+  { name: "other-count", label: "How many of it", hint: ["+2 adds two."], thing: "of that animal" },
 ];

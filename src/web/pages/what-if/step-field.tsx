@@ -3,13 +3,16 @@
  * where script runs and are not shown elsewhere; the text alone says everything.
  */
 import type { ComponentChildren } from "preact";
+import type { Sentence as SentenceParts } from "../../../answers/sentence.ts";
 import { FieldErrorText } from "../../parts/field.tsx";
+import { Sentence } from "../sentence.tsx";
 import type { FieldFault } from "./typed.ts";
 
 export interface FieldView {
   readonly name: string;
   readonly label: string;
-  readonly hint: string;
+  /** Today's value in it is a door to its working. */
+  readonly hint: SentenceParts;
   /** For the names of the buttons: "Less feed", "More feed". */
   readonly thing: string;
   /** Names that are offered while typing; such a field has no steps. */
@@ -49,7 +52,7 @@ export function StepField({ field, value, fault, actions }: StepFieldProps) {
         {label}
       </label>
       <div class="hint" id={`${name}-hint`}>
-        {hint}
+        <Sentence of={hint} />
       </div>
       <FieldErrorText name={name} error={error} />
       <div class="input-row">
