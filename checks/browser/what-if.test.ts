@@ -19,7 +19,7 @@ test("without script: a change is sent, answered and can be refined", { timeout:
   await tab.getByLabel("Feed a day").press("Enter");
   const beside = tab.locator(".what-if-beside");
   await beside.waitFor({ timeout: PATIENCE_MS });
-  expect(await beside.innerText()).toContain("From twenty runs.");
+  expect(await beside.textContent()).toContain("From twenty runs.");
   expect(await beside.locator("table").count()).toBeGreaterThanOrEqual(4);
   expect(await tab.getByRole("link", { name: "Refine it with two hundred" }).count()).toBe(1);
   const [working] = await beside
@@ -37,7 +37,7 @@ test("without script: each field hears of its own fault, and the fix is one pres
   expect(answer?.status()).toBe(422);
   expect(await tab.title()).toMatch(/^Error: /);
   expect(await tab.locator("#light").getAttribute("aria-invalid")).toBe("true");
-  expect(await tab.locator("#light-error").innerText()).toContain("0 to 24 h");
+  expect(await tab.locator("#light-error").textContent()).toContain("0 to 24 h");
   expect(await tab.locator("#other-error button").count()).toBe(2);
   expect(await tab.locator(".error-summary li").count()).toBe(2);
   await context.close();
@@ -64,7 +64,7 @@ test("with script: steps answer from twenty runs, then refined", { timeout: PATI
   await tab.locator("#light").fill("200 h");
   await tab.locator("#light").press("Enter");
   await tab.locator("#light-error").waitFor({ timeout: PATIENCE_MS });
-  expect(await tab.locator("#light-error").innerText()).toContain("0 to 24 h");
+  expect(await tab.locator("#light-error").textContent()).toContain("0 to 24 h");
   expect(faults).toEqual([]);
   await close();
 });
