@@ -24,9 +24,17 @@ export interface Toll {
 
 /** From the first acknowledgement, or, of some, from the start: while it opens, makes or mends the store. */
 const MS = { shortest: 1, longest: 400 };
-const FROM_THE_START = 0.2;
-/** Then a new store: every row is looked at after every kill. The first kills may meet the very making of it. */
-const KILLS_OF_A_STORE = 20;
+
+export interface Manner {
+  /** Share of the kills that come at the start instead. */
+  readonly fromTheStart: number;
+  /** Then a new store: every row is looked at after every kill. */
+  readonly killsOfAStore: number;
+}
+const USUAL: Manner = { fromTheStart: 0.2, killsOfAStore: 20 };
+/** Each kill meets the making of a store. */
+export const FIRST_STARTS: Manner = { fromTheStart: 1, killsOfAStore: 1 };
+
 /** On PostgreSQL, of so many kills one is the server's. */
 const CRASH_EACH = 10;
 
@@ -35,6 +43,7 @@ export async function kill(
   land: Ground,
   kills: number,
   chance: Chance,
+  { fromTheStart, killsOfAStore }: Manner = USUAL,
   tell: (toll: Toll) => void = () => {},
 ): Promise<Toll> {
   const toll: Toll = { kills: 0, crashes: 0, acknowledged: 0, lost: 0, torn: 0, faults: [] };
@@ -42,12 +51,12 @@ export async function kill(
   let next = waiting(spot);
   for (let round = 1; round <= kills; round++) {
     const [here, writer] = [spot, next];
-    if (round % KILLS_OF_A_STORE === 0) spot = land.spot();
+    if (round % killsOfAStore === 0) spot = land.spot();
     if (round < kills) next = waiting(spot); // starts while this one is at work
     const acknowledged = heard(writer);
     await acknowledged.ready;
     writer.stdin?.write("\n");
-    if (!chance.is(FROM_THE_START)) await acknowledged.first;
+    if (!chance.is(fromTheStart)) await acknowledged.first;
     await new Promise((done) => setTimeout(done, chance.between(MS.shortest, MS.longest)));
     const crash = database === "postgres" && round % CRASH_EACH === 0;
     // It never ends of itself.

@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { Chance } from "../kit/chance.ts";
 import { DATABASES, ground } from "./grounds.ts";
-import { kill } from "./killing.ts";
+import { FIRST_STARTS, kill } from "./killing.ts";
 
 test.each(DATABASES)(
   "40 kills on %s lose and tear nothing that was acknowledged",
@@ -15,6 +15,26 @@ test.each(DATABASES)(
       const toll = await kill(database, land, 40, new Chance(seed));
       expect(toll).toMatchObject({ kills: 40, lost: 0, torn: 0, faults: [] });
       expect(toll.acknowledged).toBeGreaterThan(40);
+    } finally {
+      land.end();
+    }
+  },
+);
+
+test.each(DATABASES)(
+  "12 first starts on %s, killed while they make the store",
+  { timeout: 300_000 },
+  async (database) => {
+    const land = ground(database);
+    try {
+      const toll = await kill(
+        database,
+        land,
+        12,
+        new Chance(Math.floor(Math.random() * 2 ** 31)),
+        FIRST_STARTS,
+      );
+      expect(toll).toMatchObject({ kills: 12, lost: 0, torn: 0, faults: [] });
     } finally {
       land.end();
     }

@@ -25,6 +25,7 @@ try {
     land,
     Number(values.kills),
     new Chance(Number(values.seed)),
+    undefined,
     ({ kills, acknowledged, lost, torn }) => {
       if (kills % 25 === 0)
         console.error(`${kills} kills, ${acknowledged} acknowledged, ${lost} lost, ${torn} torn`);

@@ -68,6 +68,7 @@ export function openSqlite(path: string, before?: BeforeStatement): Database {
       },
       async copyAside(label) {
         const copy = `${file}.${label}`;
+        closeSync(openSync(copy, "wx", 0o600));
         await writer.backup(copy);
         return copy;
       },
