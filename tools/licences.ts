@@ -5,7 +5,11 @@
 import { lockedPackages } from "./lockfile.ts";
 
 /** Licences that ask for no more than their own text and the authors' names. */
-const PERMISSIVE = new Set(["MIT", "ISC", "BSD-2-Clause", "BSD-3-Clause", "Apache-2.0", "0BSD", "Unlicense"]);
+const PERMISSIVE = new Set([
+  ...["MIT", "ISC", "BSD-2-Clause", "BSD-3-Clause", "Apache-2.0", "0BSD", "Unlicense"],
+  // Of fonts: they may be passed on with a program, whatever its licence, under their own name.
+  "OFL-1.1",
+]);
 
 const packages = lockedPackages();
 const production = packages.filter((each) => each.production);
