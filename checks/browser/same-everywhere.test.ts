@@ -25,7 +25,7 @@ import { TODAY } from "./kit/cast.ts";
 /** Runs of each: few, so that all tanks are asked three times; one what-if has the full two hundred. */
 const FEW = 6;
 
-/** Three times two courses of two hundred runs, on a machine that has more to do. */
+/** Each tank is worked out three times, on a machine that may have more to do. */
 const PATIENCE_MS = 600_000;
 
 const examples = readdirSync(join(ROOT, "examples")).sort();
@@ -80,7 +80,7 @@ const inBrowser = (page: Page, ask: AskWord): Promise<string> =>
 
 describe("one answer, three places", () => {
   let tab: Watched;
-  const thread = new Answers();
+  const thread = new Answers({ timeLimitMs: PATIENCE_MS });
   const solver = loadSolver();
 
   beforeAll(async () => {
@@ -113,7 +113,7 @@ describe("one answer, three places", () => {
     expect(fromBrowser === expected, `browser: ${firstDifference(expected, fromBrowser)}`).toBe(true);
   }
 
-  test.each(examples)("%s", async (file) => {
+  test.each(examples)("%s", { timeout: PATIENCE_MS }, async (file) => {
     await sameOf(file, FEW, null);
   });
 
