@@ -84,9 +84,11 @@ interface Work {
 function workOf(facts: TankFacts, choice: EnsembleChoice, means: Means, change: WhatIf | null): Work {
   const changed = change?.facts ?? facts;
   const laid = larderFor(changed, choice);
-  const plan = planTank(changed, choice, means);
+  const plan = planTank(changed, choice, means, false, change === null ? PAGE_DAYS : undefined);
   const today =
-    change === null ? null : { laid: larderFor(facts, choice), plan: planTank(facts, choice, means) };
+    change === null
+      ? null
+      : { laid: larderFor(facts, choice), plan: planTank(facts, choice, means, false, PAGE_DAYS) };
   const request = { facts, whatIf: change, plan: today?.plan ?? plan, days: PAGE_DAYS, choice };
   const report = aheadReport(request, means.progress);
   const ahead = aheadOutputOf(report, facts, choice);

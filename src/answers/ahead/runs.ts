@@ -1,6 +1,6 @@
 /** The runs of `grazewell ahead`: who lives in the tank or comes, what happens, today's care or another. */
 import { animalById, animals } from "../../catalogue/index.ts";
-import { type Forecast, forecast, type Later, type Sheaf } from "../../engine/ahead/forecast.ts";
+import { cutTo, type Forecast, forecast, type Later, type Sheaf } from "../../engine/ahead/forecast.ts";
 import { type CrewKind, crewKind } from "../../engine/ahead/start.ts";
 import type { TankEvent } from "../../engine/balance/events.ts";
 import type { Member } from "../../engine/larder/members.ts";
@@ -57,7 +57,11 @@ export function runCourses({ facts, whatIf, plan, days, choice }: RunsRequest, p
       progress("running the weeks ahead", (part + step.value.done / step.value.of) / runs);
     }
   };
-  const asItIs = courseOf(0, { kinds, events });
+  const checked = outlookOf(plan, days);
+  const asItIs =
+    checked === null
+      ? courseOf(0, { kinds, events })
+      : { kinds, events, forecast: cutTo(checked, days) as FullForecast };
   const changed =
     whatIf === null
       ? null
@@ -67,6 +71,12 @@ export function runCourses({ facts, whatIf, plan, days, choice }: RunsRequest, p
           { facts: whatIf.facts, members: membersOf(whatIf.facts, choice) },
         );
   return { members, asItIs, whatIf: changed };
+}
+
+/** The runs that the plan was checked with, where they go as far and hold oxygen: the same tank, waves and draws. */
+function outlookOf(plan: Plan | null, days: number): Forecast | null {
+  const runs = plan?.check?.forecast;
+  return runs === undefined || runs.dawnOxygen === null || runs.days < days ? null : runs;
 }
 
 /** The kinds of a course with those that events bring besides; today's come first, so that draws stay theirs. */

@@ -20,8 +20,16 @@ export interface EnsembleChoice {
 }
 export const DEFAULT_ENSEMBLE: EnsembleChoice = { members: 200, seed: 1 };
 
+/** Drawn once for each tank as read: larder, plan and weeks ahead ask for the same. */
+const DRAWN = new WeakMap<TankFacts, Map<string, Member[]>>();
+
 export function membersOf(facts: TankFacts, { members, seed }: EnsembleChoice): Member[] {
-  return drawMembers(facts, modelParameters, { count: members, seed });
+  const known = DRAWN.get(facts) ?? new Map<string, Member[]>();
+  DRAWN.set(facts, known);
+  const key = `${members} ${seed}`;
+  const drawn = known.get(key) ?? drawMembers(facts, modelParameters, { count: members, seed });
+  known.set(key, drawn);
+  return drawn;
 }
 
 /** What planning needs besides the tank. */
@@ -35,6 +43,7 @@ export function planTank(
   choice: EnsembleChoice,
   { solve, progress }: Means,
   withLimitCosts = false,
+  outlookDays?: number,
 ): Plan {
   const work = planWaves({
     facts,
@@ -44,6 +53,7 @@ export function planTank(
     prices: PRICES,
     seed: choice.seed,
     withLimitCosts,
+    outlookDays,
   });
   for (;;) {
     const step = work.next();

@@ -74,6 +74,8 @@ export interface ForecastPlan {
   readonly later?: Later;
   /** Also oxygen at dawn: a few per cent more work. */
   readonly withOxygen?: boolean;
+  /** The first members of this very plan, run already over as many days or more: they are taken over, not run again. */
+  readonly known?: Forecast | undefined;
 }
 
 /** Care of a tank and its members that holds from the plan's day on: feed, light, water changes. */
@@ -116,7 +118,8 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
   const wetDays = Math.max(0, days - dry);
   const brought = plan.events.map((event) => ({ ...event, t: Math.max(0, event.t - dry) }));
   const events = [...careEvents(later?.facts ?? facts, wetDays), ...brought].sort((a, b) => a.t - b.t);
-  for (let m = 0; m < members.length; m += 1) {
+  const ran = taken(plan, { quantities, peaks, outlooks, oxygen });
+  for (let m = ran; m < members.length; m += 1) {
     const { member: standing, state: start } = standingOf(members[m]!, kinds, facts);
     const member = withLater(standing, later?.members[m]);
     const world = worldOf(member, kinds, facts.phScale, "drawn");
@@ -162,6 +165,61 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
     yield { done: m + 1, of: members.length };
   }
   return { days, weeks, members: members.length, quantities, peaks, kinds: outlooks, dawnOxygen: oxygen };
+}
+
+/** Takes over what is known; returns how many members that is. */
+function taken(
+  { known, members, days, withOxygen }: ForecastPlan,
+  into: {
+    readonly quantities: Readonly<Record<QuantityId, Sheaf>>;
+    readonly peaks: Readonly<Record<QuantityId, Sheaf>>;
+    readonly outlooks: readonly KindOutlook[];
+    readonly oxygen: Sheaf | null;
+  },
+): number {
+  const lacks =
+    known === undefined || known.days < days || (withOxygen === true && known.dawnOxygen === null);
+  if (lacks || known.members > members.length) return 0;
+  for (const id of QUANTITY_IDS) {
+    copyRuns(known.quantities[id], into.quantities[id]);
+    copyRuns(known.peaks[id], into.peaks[id]);
+  }
+  into.outlooks.forEach(({ heads, condition }, k) => {
+    copyRuns(known.kinds[k]!.heads, heads);
+    copyRuns(known.kinds[k]!.condition, condition);
+  });
+  if (into.oxygen !== null) copyRuns(known.dawnOxygen!, into.oxygen);
+  return known.members;
+}
+
+/** Runs of one sheaf into another of as many weeks or fewer, from the first member on. */
+function copyRuns(from: Sheaf, to: Sheaf): void {
+  const runs = Math.min(from.values.length / from.weeks, to.values.length / to.weeks);
+  for (let m = 0; m < runs; m += 1) {
+    to.values.set(from.values.subarray(m * from.weeks, m * from.weeks + to.weeks), m * to.weeks);
+  }
+}
+
+/** The first days of a forecast: what it would have been if run no further. */
+export function cutTo(whole: Forecast, days: number): Forecast {
+  if (days > whole.days) throw new RangeError(`Cannot cut a forecast of ${whole.days} days to ${days}`);
+  const weeks = Math.floor(days / ROW_DAYS) + 1;
+  const cut = (from: Sheaf): Sheaf => {
+    const to = { weeks, values: new Float32Array(whole.members * weeks) };
+    copyRuns(from, to);
+    return to;
+  };
+  const all = (sheaves: Readonly<Record<QuantityId, Sheaf>>) =>
+    Object.fromEntries(QUANTITY_IDS.map((id) => [id, cut(sheaves[id])])) as Record<QuantityId, Sheaf>;
+  return {
+    ...{ days, weeks, members: whole.members },
+    quantities: all(whole.quantities),
+    peaks: all(whole.peaks),
+    kinds: whole.kinds.map(({ id, heads, condition }) => ({
+      ...{ id, heads: cut(heads), condition: cut(condition) },
+    })),
+    dawnOxygen: whole.dawnOxygen === null ? null : cut(whole.dawnOxygen),
+  };
 }
 
 /** Oxygen that the water holds in balance with air, mg/L, within the range that its equation serves. */

@@ -95,8 +95,12 @@ export function* checkPlan(given: {
   readonly kinds: readonly CrewKind[];
   readonly drafts: readonly WaveDraft[];
   readonly seed: number;
+  /** Run at least so far, with oxygen: a caller that shows the weeks ahead need not run them again. */
+  readonly outlookDays?: number | undefined;
+  /** Runs of the first members with these very drafts. */
+  readonly known?: Forecast | undefined;
 }): Generator<Progress, PlanCheck> {
-  const { facts, members, kinds, drafts, seed } = given;
+  const { facts, members, kinds, drafts, seed, outlookDays, known } = given;
   const own = plannedCrew(
     facts,
     kinds.map(({ animal }) => animal),
@@ -109,8 +113,9 @@ export function* checkPlan(given: {
       ...own.filter((row) => row.id === id).map(({ day }) => day),
     );
   const asked = kinds.map(({ animal }) => roundUp(lastArrival(animal.id) + CHECK_DAYS));
-  const days = Math.max(CHECK_DAYS + ROW_DAYS, ...asked);
-  const outlook = yield* forecast({ facts, members, kinds, events, days, seed });
+  const days = Math.max(CHECK_DAYS + ROW_DAYS, ...asked, outlookDays ?? 0);
+  const withOxygen = outlookDays !== undefined;
+  const outlook = yield* forecast({ facts, members, kinds, events, days, seed, withOxygen, known });
   const checks = kinds.map(({ animal, residents }, k): KindCheck => {
     const ownHeads = own.filter(({ id }) => id === animal.id).reduce((sum, { count }) => sum + count, 0);
     const heads = drafts.reduce(

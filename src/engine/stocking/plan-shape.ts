@@ -118,4 +118,6 @@ export interface PlanRequest extends PlanningTools {
   readonly seed: number;
   /** Also what each limit costs: half as much work again. */
   readonly withLimitCosts: boolean;
+  /** Days of weeks ahead, with oxygen, that the caller wants of the plan's check. */
+  readonly outlookDays?: number | undefined;
 }

@@ -28,6 +28,8 @@ export function* planWaves(request: PlanRequest): Generator<PlanProgress, Plan> 
   yield { doing: "sizing the waves", done: 0, of: 1 };
   let drafts = draftWaves(facts, request, limits);
   const mends: Mend[] = [];
+  /** The last rehearsal, while the drafts are still those that it ran. */
+  let rehearsed: PlanCheck | null = null;
   for (let round = 0; round < MOST_MENDS && drafts.some(({ bought }) => bought.size > 0); round += 1) {
     const rehearsal = yield* rehearse(
       request,
@@ -35,6 +37,7 @@ export function* planWaves(request: PlanRequest): Generator<PlanProgress, Plan> 
       request.members.slice(0, MENDING_MEMBERS),
       "rehearsing the waves",
     );
+    rehearsed = rehearsal;
     const cuts = cutsOf(rehearsal, drafts, animals, facts.wishes);
     if (cuts.size === 0) break;
     for (const [id, heads] of cuts) {
@@ -44,11 +47,12 @@ export function* planWaves(request: PlanRequest): Generator<PlanProgress, Plan> 
     }
     limits = { ...limits, mended: new Map([...limits.mended, ...cuts]) };
     drafts = draftWaves(facts, request, limits);
+    rehearsed = null;
   }
   const kinds = kindsOf(company, drafts, animals);
   const check =
     kinds.length > 0
-      ? yield* rehearse(request, drafts, request.members, "checking against the forecast")
+      ? yield* rehearse(request, drafts, request.members, "checking against the forecast", rehearsed)
       : null;
   yield { doing: "explaining", done: 0, of: 1 };
   return assemble(request, drafts, limits, kinds, check, mends);
@@ -59,10 +63,14 @@ function* rehearse(
   drafts: readonly WaveDraft[],
   members: readonly Member[],
   doing: string,
+  known: PlanCheck | null = null,
 ): Generator<PlanProgress, PlanCheck> {
-  const { facts, animals, seed } = request;
+  const { facts, animals, seed, outlookDays } = request;
   const kinds = kindsOf(companyOf(facts, animals), drafts, animals);
-  const work = checkPlan({ facts, members, kinds, drafts, seed });
+  const work = checkPlan({
+    ...{ facts, members, kinds, drafts, seed, outlookDays },
+    known: known?.forecast,
+  });
   for (;;) {
     const step = work.next();
     if (step.done === true) return step.value;

@@ -16,6 +16,7 @@ import {
   mostAlone,
   Programme,
   type ProgrammeAnswer,
+  type ProgrammeInput,
   type ShelfSupply,
 } from "./programme.ts";
 import { type WaveDate, waveDates } from "./schedule.ts";
@@ -232,13 +233,8 @@ function draftWave(
   }
   const base = { candidates, supply, prices: tools.prices, warmth };
   // What those already there lack is learnt first, with nothing bought: food for newcomers must not come at their cost.
-  const asTheyAre = candidates.map((c) => ({ ...c, cap: c.already, wished: 0 }));
-  const lacking = solveProgramme(
-    new Programme({ ...base, candidates: asTheyAre, handFedMost: 1e6 }),
-    tools.solve,
-  );
-  if (lacking.answer === null) return null;
-  const residentsLack = sum(lacking.answer.handFed.values());
+  const residentsLack = lackOf(base, tools.solve);
+  if (residentsLack === null) return null;
   const wished = candidates.reduce(
     (most, { animal, wished: heads }) => most + heads * breakEven(animal, warmth),
     0,
@@ -252,6 +248,15 @@ function draftWave(
     if (more > 0) bought.set(id, more);
   }
   return { date, larder, supply, programme, answer, bought, suitability };
+}
+
+/** Food that those already there do not find, mg C a day; null when the solver found nothing at all. */
+function lackOf(base: Omit<ProgrammeInput, "handFedMost">, solve: Solve): number | null {
+  // Where nobody lives nobody lacks: no need to ask the solver.
+  if (base.candidates.every(({ already }) => already === 0)) return 0;
+  const candidates = base.candidates.map((c) => ({ ...c, cap: c.already, wished: 0 }));
+  const { answer } = solveProgramme(new Programme({ ...base, candidates, handFedMost: 1e6 }), solve);
+  return answer === null ? null : sum(answer.handFed.values());
 }
 
 function candidateFor(
