@@ -88,6 +88,13 @@ describe("what comes first", () => {
     expect(first).toMatchObject({ urgency: "today", about: "danger" });
   });
 
+  test("nothing is added while something is dangerous: the wave is not even brought up", () => {
+    const waves = plan({ kind: "waves", waves: [wave(today)] });
+    const abouts = (one: BenchScene) => adviceFor(one).map(({ about }) => about);
+    expect(abouts(scene({ latest: [...fine, danger], waves }))).not.toContain("wave");
+    expect(abouts(scene({ waves }))).toContain("wave");
+  });
+
   test("something wrong now, then medicine in the water", () => {
     const facts = { trouble: "fish gasping", medicines: ["copper"], asOf: today };
     expect(

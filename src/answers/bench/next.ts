@@ -53,21 +53,23 @@ export interface BenchScene {
 /** The first is what to do next; there is always one. */
 export function adviceFor(scene: BenchScene): readonly [BenchAdvice, ...BenchAdvice[]] {
   const { waves, today } = scene;
+  const urgent = [...dangerAdvice(scene.latest), ...troubleAdvice(scene.facts)];
   const all = [
-    ...dangerAdvice(scene.latest),
-    ...troubleAdvice(scene.facts),
+    ...urgent,
     ...(waves === null ? [] : hungryAdvice(waves)),
-    ...(waves === null
-      ? []
-      : waves.kind === "waves"
-        ? waveAdvice(waves, today)
-        : nothingAdvice(waves, today)),
+    ...(waves === null ? [] : planAdvice(waves, today, urgent.length > 0)),
     ...(waves === null ? [] : handWorkAdvice(waves, today)),
     ...missingAdvice(scene.latest, today),
   ];
   const rank = ({ urgency }: BenchAdvice) => URGENCY_ORDER.indexOf(urgency);
   const [first = quiet(today), ...rest] = all.toSorted((a, b) => rank(a) - rank(b));
   return [first, ...rest];
+}
+
+/** No wave is brought up while something is dangerous or wrong: nothing is added to such a tank. */
+function planAdvice(waves: WavesOutput, today: string, urgent: boolean): readonly BenchAdvice[] {
+  if (waves.kind === "nothing_yet") return nothingAdvice(waves, today);
+  return urgent ? [] : waveAdvice(waves, today);
 }
 
 function missingAdvice(latest: readonly LatestReading[], today: string): readonly BenchAdvice[] {

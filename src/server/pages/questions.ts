@@ -186,11 +186,16 @@ async function keepForm(tank: LoadedTank, request: PageRequest, context: PageCon
     : { kind: "redirect", to: to.tank(tank.row.id) };
 }
 
-async function planPart(tank: LoadedTank, _: PageRequest, context: PageContext): Promise<PageReply> {
+async function planPart(tank: LoadedTank, { query }: PageRequest, context: PageContext): Promise<PageReply> {
   const answers = await context.answers.of(tank.facts, TWENTY_RUNS);
   return {
     kind: "page",
-    page: planPartPage({ head: tank.head, answers, units: shownIn(tank.document.preferences) }),
+    page: planPartPage({
+      head: tank.head,
+      answers,
+      units: shownIn(tank.document.preferences),
+      alone: query["part"] !== "1",
+    }),
   };
 }
 

@@ -102,6 +102,21 @@ function BenchBody({ view, children }: { readonly view: BenchView; readonly chil
       )}
       <CannotTell tank={head.id} missing={missing} />
       <Latest tank={head.id} latest={latest} />
+      <section>
+        <h2>What is told of this tank</h2>
+        <ul>
+          <li>
+            <a href={to.tank(head.id, "questions")}>The eight questions</a>, or{" "}
+            <a href={to.singleForm(head.id)}>all on one form</a>
+          </li>
+          <li>
+            <a href={to.units(head.id)}>Units and ways of writing</a>
+          </li>
+          <li>
+            <a href={to.history(head.id)}>History, or take this tank away</a>
+          </li>
+        </ul>
+      </section>
     </div>
   );
 }

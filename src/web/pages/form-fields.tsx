@@ -55,7 +55,7 @@ function OneField(props: OneFieldProps) {
       return (
         <Choices
           name={field.name}
-          legend={known ? field.label : `${field.label} (now: ${chosen})`}
+          legend={known || chosen === "" ? field.label : `${field.label} (now: ${chosen})`}
           row={field.row === true}
           autofocus={autofocus}
           error={error}

@@ -45,7 +45,7 @@ export function historyPage({ head, versions, error, typedName }: HistoryView): 
           </Notice>
         ) : null}
         <p class="lead">Every change is kept. Going back adds a version too, so nothing is lost by it.</p>
-        <ol class="plain-list" id="versions">
+        <ul class="plain-list" id="versions">
           {versions.map(({ version, written, by, changed, kept }) => (
             <li key={version}>
               <p>
@@ -60,7 +60,7 @@ export function historyPage({ head, versions, error, typedName }: HistoryView): 
                   <button
                     type="submit"
                     class="plain"
-                    aria-label={`Go back to how it was on ${written}, version ${version}`}
+                    aria-label={`Go back to this: version ${version} of ${written}`}
                   >
                     Go back to this
                   </button>
@@ -68,7 +68,7 @@ export function historyPage({ head, versions, error, typedName }: HistoryView): 
               )}
             </li>
           ))}
-        </ol>
+        </ul>
         {gone ? null : (
           <section>
             <h2>Take this tank away</h2>

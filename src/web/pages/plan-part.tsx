@@ -61,15 +61,22 @@ interface PlanPartView {
   readonly head: TankHead;
   readonly answers: TankAnswers;
   readonly units: ShownIn;
+  /** A page of its own, not put into another. */
+  readonly alone: boolean;
 }
 
 /** The part alone: what the slot is filled with, and a page of its own without script. */
-export function planPartPage({ head, answers, units }: PlanPartView): Page {
+export function planPartPage({ head, answers, units, alone }: PlanPartView): Page {
   return {
     title: `The plan so far: ${head.name}`,
     tank: head,
     here: "questions",
-    body: <PlanShort tank={head.id} answers={answers} units={units} />,
+    body: (
+      <>
+        {alone ? <h1>Questions of {head.name}</h1> : null}
+        <PlanShort tank={head.id} answers={answers} units={units} />
+      </>
+    ),
   };
 }
 
@@ -101,8 +108,7 @@ function PlanShort({ tank, answers: { waves }, units }: PlanShortProps) {
       <p class="hint">
         Reckoned for{" "}
         <Quantity figure={waves.tank.figures.water}>
-          {shownValue("volume", waves.tank.water_l.low, units)} to{" "}
-          {shownValue("volume", waves.tank.water_l.high, units)} of water
+          {waterWords(waves.tank.water_l, units)} of water
         </Quantity>
         , in {PLAN_PART_RUNS} runs. {assumedWords(waves.tank.assumed.length)}
       </p>
@@ -119,6 +125,12 @@ interface OfWaves {
   readonly waves: TankAnswers["waves"];
 }
 
+/** "200 L", "180 L to 220 L" */
+function waterWords({ low, high }: { readonly low: number; readonly high: number }, units: ShownIn): string {
+  const [least, most] = [shownValue("volume", low, units), shownValue("volume", high, units)];
+  return least === most ? least : `${least} to ${most}`;
+}
+
 const assumedWords = (count: number): string =>
   count === 0
     ? "Nothing had to be assumed."
@@ -126,7 +138,7 @@ const assumedWords = (count: number): string =>
 
 function Waves({ waves }: OfWaves) {
   return (
-    <ol class="plain-list">
+    <ul class="plain-list">
       {waves.waves.map(({ number, from, to: until, animals, only_if, figures }) => (
         <li key={number}>
           <strong>
@@ -148,7 +160,7 @@ function Waves({ waves }: OfWaves) {
           {only_if.length > 1 ? `, and ${only_if.length - 1} more` : ""}.
         </li>
       ))}
-    </ol>
+    </ul>
   );
 }
 

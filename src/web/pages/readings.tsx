@@ -183,7 +183,7 @@ function Line({
       <div class="beside-actions">
         <a
           href={to.reading(tank, id)}
-          aria-label={`Correct ${label} ${body.text} of ${dateWords(on)}, or see its history`}
+          aria-label={`Correct, history: ${label} ${body.text} of ${dateWords(on)}`}
         >
           Correct, history
         </a>
