@@ -16,7 +16,7 @@ test("without script: a change is sent, answered and can be refined", { timeout:
   await tab.goto(addressOf(page()));
   expect(await tab.locator(".step").first().isVisible()).toBe(false);
   await tab.getByLabel("Feed a day").fill("+20 %");
-  await tab.getByLabel("Feed a day").press("Enter");
+  await tab.getByLabel("Feed a day").press("Enter", { timeout: PATIENCE_MS });
   const beside = tab.locator(".what-if-beside");
   await beside.waitFor({ timeout: PATIENCE_MS });
   expect(await beside.textContent()).toContain("From twenty runs.");
