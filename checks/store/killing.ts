@@ -22,18 +22,17 @@ export interface Toll {
   faults: string[];
 }
 
-/** From the first acknowledgement, or, of some, from the start: while it opens, makes or mends the store. */
-const MS = { shortest: 1, longest: 400 };
-
 export interface Manner {
-  /** Share of the kills that come at the start instead. */
+  /** Share of the kills that come so long after the start, while the store is opened, made or mended. */
   readonly fromTheStart: number;
+  /** So long at most, in milliseconds, after that or after the first acknowledgement. */
+  readonly longestMs: number;
   /** Then a new store: every row is looked at after every kill. */
   readonly killsOfAStore: number;
 }
-const USUAL: Manner = { fromTheStart: 0.2, killsOfAStore: 20 };
+export const USUAL: Manner = { fromTheStart: 0.2, longestMs: 400, killsOfAStore: 20 };
 /** Each kill meets the making of a store. */
-export const FIRST_STARTS: Manner = { fromTheStart: 1, killsOfAStore: 1 };
+export const FIRST_STARTS: Manner = { ...USUAL, fromTheStart: 1, killsOfAStore: 1 };
 
 /** On PostgreSQL, of so many kills one is the server's. */
 const CRASH_EACH = 10;
@@ -43,7 +42,7 @@ export async function kill(
   land: Ground,
   kills: number,
   chance: Chance,
-  { fromTheStart, killsOfAStore }: Manner = USUAL,
+  { fromTheStart, longestMs, killsOfAStore }: Manner = USUAL,
   tell: (toll: Toll) => void = () => {},
 ): Promise<Toll> {
   const toll: Toll = { kills: 0, crashes: 0, acknowledged: 0, lost: 0, torn: 0, faults: [] };
@@ -57,7 +56,7 @@ export async function kill(
     await acknowledged.ready;
     writer.stdin?.write("\n");
     if (!chance.is(fromTheStart)) await acknowledged.first;
-    await new Promise((done) => setTimeout(done, chance.between(MS.shortest, MS.longest)));
+    await new Promise((done) => setTimeout(done, chance.between(1, longestMs)));
     const crash = database === "postgres" && round % CRASH_EACH === 0;
     // It never ends of itself.
     if (writer.exitCode !== null) toll.faults.push(`the writer ended with ${writer.exitCode}`);

@@ -1,16 +1,18 @@
 /**
- * The kills by hand: node checks/store/kills.ts --kills 500 --database sqlite|postgres [--seed 1]
+ * The kills by hand: node checks/store/kills.ts --kills 500 --database sqlite|postgres [--seed 1] [--longest 400]
+ * (milliseconds that a writer may write; longer gives more writes a kill)
  * Prints what was acknowledged, lost and torn; ends with 1 if anything was.
  */
 import { parseArgs } from "node:util";
 import { Chance } from "../kit/chance.ts";
 import { DATABASES, ground } from "./grounds.ts";
-import { kill } from "./killing.ts";
+import { kill, USUAL } from "./killing.ts";
 
 const { values } = parseArgs({
   options: {
     kills: { type: "string", default: "500" },
     database: { type: "string", default: "sqlite" },
+    longest: { type: "string", default: String(USUAL.longestMs) },
     seed: { type: "string", default: "1" },
   },
 });
@@ -25,7 +27,7 @@ try {
     land,
     Number(values.kills),
     new Chance(Number(values.seed)),
-    undefined,
+    { ...USUAL, longestMs: Number(values.longest) },
     ({ kills, acknowledged, lost, torn }) => {
       if (kills % 25 === 0)
         console.error(`${kills} kills, ${acknowledged} acknowledged, ${lost} lost, ${torn} torn`);
