@@ -50,7 +50,9 @@ test.each(Array.from({ length: ROUNDS }, (_, round) => round))(
     expect(forms.length).toBeGreaterThan(8);
     for (let i = 0; i < BODIES_A_STORE; i += 1) {
       under.wait(1);
-      const sent = chance.is(0.65) ? await apiRequest(under, chance) : formRequest(forms, chance);
+      const sent = chance.is(0.65)
+        ? await apiRequest(under, chance)
+        : await formRequest(under, forms, chance);
       const answer = await ask(under.app, sent.method, sent.path, sent);
       const place = `body ${i} of round ${round}, seed ${SEED}: ${sent.method} ${sent.path} ${sent.body.slice(0, 1000)}`;
       expect(answer.statusCode, `${place}\n${under.told.join("\n")}`).toBeLessThan(500);
@@ -167,10 +169,17 @@ async function formsOf({ app }: Under): Promise<Form[]> {
   return forms;
 }
 
-function formRequest(forms: readonly Form[], chance: Chance): Sent {
+async function formRequest({ store }: Under, forms: readonly Form[], chance: Chance): Promise<Sent> {
   const { action, fields } = chance.pick(forms);
   const sent = new URLSearchParams();
+  const row = action.includes("/readings/")
+    ? await store.entry(EXAMPLE.reading)
+    : await store.tank(EXAMPLE.tank);
   for (const [name, value] of fields) {
+    if (name === "version" && chance.is(0.9)) {
+      sent.append(name, String(row?.version));
+      continue;
+    }
     if (chance.is(0.1)) continue;
     const typed = chance.is(0.7) ? value : wellFormed(nastyText(chance));
     sent.append(name, typed);

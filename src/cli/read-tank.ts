@@ -25,7 +25,16 @@ const ALWAYS_TOLD: ReadonlySet<string> = new Set(["DANGER", "NOTFOUND"]);
 const MOST_BYTES = 16 * 1024 * 1024;
 
 export function readTank(file: string, io: Io, options: ReadTankOptions = {}): TankFacts {
-  const result = readTankResult(file, io, options.preferences);
+  return takenTank(file, readTankResult(file, io, options.preferences), io, options);
+}
+
+/** The facts of a result, what was read told; `label` begins each message. @throws CliError with every finding */
+export function takenTank(
+  file: string,
+  result: TankFileResult,
+  io: Io,
+  options: ReadTankOptions = {},
+): TankFacts {
   if (!result.ok) throw new CliError(EXIT.badData, findingLines(file, result.findings));
   for (const notice of result.notices) {
     if (options.quiet !== true || ALWAYS_TOLD.has(notice.kind)) io.talk(noticeLine(file, notice));

@@ -42,6 +42,12 @@ export function readDocument(document: TankFile, today: string): TankFileResult 
   return result;
 }
 
+/** A kept tank's document with its readings, as the one reader finds it. */
+export async function readKept(store: Store, row: TankRow, today: string): Promise<TankFileResult> {
+  const readings = await store.entries(row.id, { kind: "reading", limit: READINGS_LOADED });
+  return readDocument(withReadings(row.facts as unknown as TankFile, readings), today);
+}
+
 /** @throws TankUnread */
 export async function loadTank(store: Store, id: string, today: string): Promise<LoadedTank | null> {
   const row = await store.tank(id);

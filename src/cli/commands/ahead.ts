@@ -9,9 +9,9 @@ import type { Io } from "../io.ts";
 import { memberCount, seedNumber } from "../plan/options.ts";
 import { planOf, progressOf } from "../plan/plan-of.ts";
 import { addWhatIfFlags } from "../plan/what-if-flags.ts";
-import { readTank } from "../read-tank.ts";
+import { addTankOptions, type TankSource, tankFrom } from "../tank-source.ts";
 
-interface AheadOptions extends WhatIfFlags {
+interface AheadOptions extends WhatIfFlags, TankSource {
   readonly days: number;
   readonly members: number;
   readonly seed: number;
@@ -37,7 +37,7 @@ export function command(io: Io): Command {
     .description(
       "Weeks ahead: many versions of the tank, each run on from today, so that you can count in how many of 20 a thing happens. With a what-if, the same beside today's.",
     )
-    .argument("<file>", "tank file (YAML or JSON), or - for standard input")
+    .argument("[file]", "tank file (YAML or JSON), or - for standard input; or --tank")
     .addOption(new Option("--days <n>", "how far ahead").argParser(dayCount).default(DEFAULT_DAYS))
     .addOption(
       new Option("--members <n>", "runs of the ensemble")
@@ -49,10 +49,10 @@ export function command(io: Io): Command {
     )
     .option("--plan", "with the waves of its plan (grazewell waves)")
     .option("--json", "data for programs: docs/schemas/ahead.schema.json");
-  return addWhatIfFlags(ahead)
+  return addWhatIfFlags(addTankOptions(ahead))
     .addHelpText("beforeAll", EXAMPLES)
-    .action(async (file: string, options: AheadOptions) => {
-      const facts = readTank(file, io, { quiet: true });
+    .action(async (file: string | undefined, options: AheadOptions) => {
+      const facts = await tankFrom(file, options, io, { quiet: true });
       const change = whatIf(options, facts);
       for (const note of change?.notes ?? []) io.talk(note);
       const plan = options.plan === true ? await planOf(facts, options, io) : null;

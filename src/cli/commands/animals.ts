@@ -11,7 +11,7 @@ import { animalNamed } from "../animals/named.ts";
 import { entryText, listText } from "../animals/text.ts";
 import type { Io } from "../io.ts";
 import { planOf } from "../plan/plan-of.ts";
-import { readTank } from "../read-tank.ts";
+import { addTankOptions, type TankSource, tankFrom } from "../tank-source.ts";
 
 const EXAMPLES = `Examples:
   grazewell animals
@@ -22,7 +22,7 @@ const EXAMPLES = `Examples:
 `;
 
 export function command(io: Io): Command {
-  return new Command("animals")
+  const animalsCommand = new Command("animals")
     .summary("the animals: what each eats and needs, and whether it fits your tank")
     .description(
       "The catalogue by kind; one animal, as an entry of a field guide; with a tank file, how it fits that tank, or which of all fit.",
@@ -32,11 +32,18 @@ export function command(io: Io): Command {
     .option("--json", "data for programs: docs/schemas/animals.schema.json")
     .addHelpText("beforeAll", EXAMPLES)
     .action(
-      async (first: string | undefined, second: string | undefined, flags: { readonly json?: true }) => {
+      async (
+        first: string | undefined,
+        second: string | undefined,
+        flags: TankSource & { readonly json?: true },
+      ) => {
         const fileAlone = first !== undefined && second === undefined && isTankFile(first);
         const file = fileAlone ? first : second;
         const one = first === undefined || fileAlone ? null : animalNamed(first);
-        const facts = file === undefined ? null : readTank(file, io, { quiet: true });
+        const facts =
+          file === undefined && flags.tank === undefined
+            ? null
+            : await tankFrom(file, flags, io, { quiet: true });
         const plan = facts === null ? null : await planOf(facts, DEFAULT_ENSEMBLE, io);
         const fitFor = (animal: Animal): Fit | null =>
           facts === null || plan === null ? null : fitOf(animal, facts, plan);
@@ -58,6 +65,7 @@ export function command(io: Io): Command {
         }
       },
     );
+  return addTankOptions(animalsCommand);
 }
 
 /** No animal's name ends like a file's, and none lies in the folder by chance. */

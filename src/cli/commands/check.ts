@@ -3,7 +3,8 @@ import { Command } from "commander";
 import { reportOf } from "../../answers/check/report.ts";
 import { printCheck } from "../check/print.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
-import { findingLines, readTankResult } from "../read-tank.ts";
+import { findingLines } from "../read-tank.ts";
+import { addTankOptions, type TankSource, tankResultFrom } from "../tank-source.ts";
 
 const EXAMPLES = `Examples:
   grazewell check examples/first-reef.yaml
@@ -12,21 +13,21 @@ const EXAMPLES = `Examples:
 `;
 
 export function command(io: Io): Command {
-  return new Command("check")
+  const check = new Command("check")
     .summary("what is wrong with a tank file, how it was read, what was assumed")
     .description(
       "Reads a tank file and says all that is wrong with it at once, how each entry was read, and what was assumed because nobody said. The file's form: docs/tank-file.md.",
     )
     .addHelpText("before", EXAMPLES)
-    .argument("<file>", "tank file, YAML or JSON; - for standard input")
+    .argument("[file]", "tank file, YAML or JSON; - for standard input; or --tank")
     .option("--json", "data for programs: docs/schemas/check.schema.json")
     .addHelpText(
       "after",
       "\nEnds with 0 when the file can be used, 65 when something is to mend, 66 when it can't be read.",
     )
-    .action((file: string, flags: { readonly json?: true }) => {
-      const result = readTankResult(file, io);
-      const report = reportOf(file, result);
+    .action(async (file: string | undefined, flags: TankSource & { readonly json?: true }) => {
+      const { label, result } = await tankResultFrom(file, flags, io);
+      const report = reportOf(label, result);
       if (flags.json === true) io.out(JSON.stringify(report, null, 2));
       else if (report.ok) printCheck(report, io);
       if (result.ok) return;
@@ -34,7 +35,8 @@ export function command(io: Io): Command {
       const heading = `${count} ${count === 1 ? "thing" : "things"} to mend. Nothing was computed.`;
       throw new CliError(
         EXIT.badData,
-        flags.json === true ? [] : [...findingLines(file, result.findings), heading],
+        flags.json === true ? [] : [...findingLines(label, result.findings), heading],
       );
     });
+  return addTankOptions(check);
 }

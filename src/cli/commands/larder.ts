@@ -9,9 +9,9 @@ import { SHELF_NAME, SHELVES } from "../../engine/types/shelf.ts";
 import type { Io } from "../io.ts";
 import { memberCount, seedNumber } from "../plan/options.ts";
 import { addWhatIfFlags } from "../plan/what-if-flags.ts";
-import { readTank } from "../read-tank.ts";
+import { addTankOptions, type TankSource, tankFrom } from "../tank-source.ts";
 
-interface LarderOptions extends EnsembleChoice, WhatIfFlags {
+interface LarderOptions extends EnsembleChoice, WhatIfFlags, TankSource {
   readonly json?: boolean;
 }
 
@@ -19,7 +19,7 @@ export function command(io: Io): Command {
   const larder = new Command("larder")
     .summary("food your tank makes, and who eats it")
     .description("Supply of each shelf with its spread, and what the animals there need of it.")
-    .argument("<file>", "tank file (YAML or JSON), or - for standard input")
+    .argument("[file]", "tank file (YAML or JSON), or - for standard input; or --tank")
     .addOption(
       new Option("--members <n>", "runs of the ensemble")
         .argParser(memberCount)
@@ -33,8 +33,8 @@ export function command(io: Io): Command {
       "beforeAll",
       "Examples:\n  grazewell larder examples/first-reef.yaml\n  grazewell working larder.film_rock.supply examples/first-reef.yaml\n",
     )
-    .action((file: string, options: LarderOptions) => {
-      const facts = readTank(file, io, { quiet: true });
+    .action(async (file: string | undefined, options: LarderOptions) => {
+      const facts = await tankFrom(file, options, io, { quiet: true });
       const changed = whatIf(options, facts);
       for (const note of changed?.notes ?? []) io.talk(note);
       const today = larderFor(facts, options);
@@ -46,7 +46,7 @@ export function command(io: Io): Command {
           : textOf(then, io, beside),
       );
     });
-  return addWhatIfFlags(larder);
+  return addWhatIfFlags(addTankOptions(larder));
 }
 
 function textOf(

@@ -9,9 +9,9 @@ import { memberCount, seedNumber } from "../plan/options.ts";
 import { planOf } from "../plan/plan-of.ts";
 import { planText } from "../plan/waves-text.ts";
 import { addWhatIfFlags } from "../plan/what-if-flags.ts";
-import { readTank } from "../read-tank.ts";
+import { addTankOptions, type TankSource, tankFrom } from "../tank-source.ts";
 
-interface WavesOptions extends WhatIfFlags {
+interface WavesOptions extends WhatIfFlags, TankSource {
   readonly members: number;
   readonly seed: number;
   readonly json?: boolean;
@@ -22,7 +22,7 @@ export function command(io: Io): Command {
   const waves = new Command("waves")
     .summary("the plan: who comes when, how many, on what condition")
     .description("From a tank file to a crew in waves, each with its gate, checked against the weeks ahead.")
-    .argument("<file>", "tank file (YAML or JSON), or - for standard input")
+    .argument("[file]", "tank file (YAML or JSON), or - for standard input; or --tank")
     .addOption(
       new Option("--members <n>", "runs of the ensemble")
         .argParser(memberCount)
@@ -37,8 +37,8 @@ export function command(io: Io): Command {
       "beforeAll",
       "Examples:\n  grazewell waves examples/first-reef.yaml\n  grazewell waves my-tank.yaml --all\n  grazewell waves my-tank.yaml --json\n",
     )
-    .action(async (file: string, options: WavesOptions) => {
-      const facts = readTank(file, io, { quiet: true });
+    .action(async (file: string | undefined, options: WavesOptions) => {
+      const facts = await tankFrom(file, options, io, { quiet: true });
       const changed = whatIf(options, facts);
       for (const note of changed?.notes ?? []) io.talk(note);
       io.talk(`Planning ${facts.name}.`);
@@ -53,5 +53,5 @@ export function command(io: Io): Command {
       if (beside !== null) io.out(`${besideText(plan, beside, io)}\n`);
       io.out(planText(plan, planned, io, { full: options.all === true }));
     });
-  return addWhatIfFlags(waves);
+  return addWhatIfFlags(addTankOptions(waves));
 }

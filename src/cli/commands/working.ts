@@ -14,38 +14,41 @@ import { spreadText } from "../../engine/types/link.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
 import { loadedSolver, planOf, progressOf } from "../plan/plan-of.ts";
-import { readTank } from "../read-tank.ts";
+import { addTankOptions, type TankSource, tankFrom } from "../tank-source.ts";
 
 export function command(io: Io): Command {
-  return new Command("working")
+  const working = new Command("working")
     .summary("how do you know? any figure, with inputs, formula and sources")
     .description(
       "How a figure came about: formula, inputs with their origin, parameters with range and source, what would change it.",
     )
     .argument("<figure>", "id of a figure, or 'list' for all that this tank has")
-    .argument("<file>", "tank file (YAML or JSON), or - for standard input")
+    .argument("[file]", "tank file (YAML or JSON), or - for standard input; or --tank")
     .option("--json", "as JSON (docs/schemas/working.schema.json)")
     .addHelpText(
       "beforeAll",
       "Examples:\n  grazewell working list examples/first-reef.yaml\n  grazewell working larder.film_glass.supply examples/first-reef.yaml\n  grazewell working plan.trochus-snail.count examples/first-reef.yaml\n",
     )
-    .action(async (id: string, file: string, options: { readonly json?: boolean }) => {
-      const facts = readTank(file, io, { quiet: true });
-      const figures = await figuresFor(id, facts, io);
-      if (id === "list") {
+    .action(
+      async (id: string, file: string | undefined, options: TankSource & { readonly json?: boolean }) => {
+        const facts = await tankFrom(file, options, io, { quiet: true });
+        const figures = await figuresFor(id, facts, io);
+        if (id === "list") {
+          io.out(
+            options.json === true
+              ? JSON.stringify(workingOutputOf(null, figures), null, 2)
+              : figures.map((one) => `${one.id}  ${one.label}`).join("\n"),
+          );
+          return;
+        }
+        const figure = figures.find((one) => one.id === id);
+        if (figure === undefined) throw unknownFigure(id, figures);
         io.out(
-          options.json === true
-            ? JSON.stringify(workingOutputOf(null, figures), null, 2)
-            : figures.map((one) => `${one.id}  ${one.label}`).join("\n"),
+          options.json === true ? JSON.stringify(workingOutputOf(figure, []), null, 2) : textOf(figure, io),
         );
-        return;
-      }
-      const figure = figures.find((one) => one.id === id);
-      if (figure === undefined) throw unknownFigure(id, figures);
-      io.out(
-        options.json === true ? JSON.stringify(workingOutputOf(figure, []), null, 2) : textOf(figure, io),
-      );
-    });
+      },
+    );
+  return addTankOptions(working);
 }
 
 /** Only as much is worked out as the figure needs: facts of animals nothing, the larder no plan, the plan no weeks ahead. */
