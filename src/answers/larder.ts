@@ -2,12 +2,11 @@
 import { animals } from "../catalogue/index.ts";
 import type { LarderOutput } from "../contract/output/larder.ts";
 import type { FigureScene } from "../engine/larder/figures.ts";
-import { RATION_MG_C } from "../engine/larder/larder.ts";
 import { type Mouth, mouthsOf, wantedFrom } from "../engine/larder/mouths.ts";
 import { twentyOf } from "../engine/numeric/quantile.ts";
 import { companyOf, isCrew, warmthOf } from "../engine/stocking/waves.ts";
 import { figureId } from "../engine/types/figure-id.ts";
-import { SHELF_NAME, SHELVES } from "../engine/types/shelf.ts";
+import { RATION_MG_C, SHELF_NAME, SHELVES } from "../engine/types/shelf.ts";
 import type { TankFacts } from "../engine/types/tank.ts";
 import { TODAY } from "./figures/prefix.ts";
 import { type EnsembleChoice, larderScene, membersOf } from "./plan/plan-tank.ts";

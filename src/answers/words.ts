@@ -1,7 +1,7 @@
 /** Small words of the plan's sentences: names in number, dates, rations, chances. */
 
-import { RATION_MG_C } from "../engine/larder/larder.ts";
 import { round3 } from "../engine/types/link.ts";
+import { RATION_MG_C } from "../engine/types/shelf.ts";
 
 const SAME_IN_PLURAL = /(shrimp|fish|copepods|amphipods|nassarius)$/;
 

@@ -1,9 +1,9 @@
 /** Animals as `animals --json` prints them. */
 import { sources } from "../../catalogue/index.ts";
 import type { AnimalsOutput } from "../../contract/output/animals.ts";
-import { RATION_MG_C } from "../../engine/larder/larder.ts";
 import type { Animal } from "../../engine/types/animal.ts";
 import { figureId } from "../../engine/types/figure-id.ts";
+import { RATION_MG_C } from "../../engine/types/shelf.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import { factsShown } from "../figures/animal-facts.ts";
 import { STATEMENT } from "../statement.ts";

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { animalById, modelParameters } from "../../catalogue/index.ts";
-import { SHELVES } from "../types/shelf.ts";
+import { RATION_MG_C, SHELVES } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import { pessimisticFigure, supplyFigure, totalFigure } from "./figures.ts";
-import { larderOf, RATION_MG_C } from "./larder.ts";
+import { larderOf } from "./larder.ts";
 import { centralMember, drawMembers } from "./members.ts";
 import { mouthsOf } from "./mouths.ts";
 import { type SupplyScene, supplyOf } from "./supply.ts";

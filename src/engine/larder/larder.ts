@@ -8,9 +8,6 @@ import { SHELVES, type ShelfId } from "../types/shelf.ts";
 import type { Member } from "./members.ts";
 import { type SupplyParts, type SupplyScene, supplyOf } from "./supply.ts";
 
-/** mg C a day in one ration: about what one 22 mm trochus eats. */
-export const RATION_MG_C = 10;
-
 /** Share of members that may fall short of the pessimistic supply: 5 of 20. */
 const PESSIMISTIC_SHARE = 0.25;
 

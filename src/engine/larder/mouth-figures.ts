@@ -6,9 +6,8 @@ import type { Animal } from "../types/animal.ts";
 import type { Figure } from "../types/figure.ts";
 import { figureId } from "../types/figure-id.ts";
 import { exact, factInput, linkTo, parametersOf, round3, workedOut } from "../types/link.ts";
-import { SHELF_NAME, SHELVES, type ShelfId } from "../types/shelf.ts";
+import { RATION_MG_C, SHELF_NAME, SHELVES, type ShelfId } from "../types/shelf.ts";
 import { changing, type FigureScene, supplyFigure } from "./figures.ts";
-import { RATION_MG_C } from "./larder.ts";
 import { type Mouth, wantedFrom } from "./mouths.ts";
 
 const UNIT = "mg C/d";

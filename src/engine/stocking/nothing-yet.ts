@@ -1,7 +1,6 @@
 /** "Nothing yet, because ...": why a plan buys nobody, and whether looking again would help. */
-import { RATION_MG_C } from "../larder/larder.ts";
 import { figureId } from "../types/figure-id.ts";
-import { SHELVES } from "../types/shelf.ts";
+import { RATION_MG_C, SHELVES } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import type { Refused, Spare } from "./plan-shape.ts";
 import { addDays, type ReasonCode } from "./suitability.ts";

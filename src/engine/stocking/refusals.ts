@@ -1,6 +1,7 @@
 /** Everyone who is not in the plan: refused and why, or fit and not needed. */
-import { RATION_MG_C } from "../larder/larder.ts";
+
 import { figureId } from "../types/figure-id.ts";
+import { RATION_MG_C } from "../types/shelf.ts";
 import { aloneOf, bindingOf, enemyText } from "./limits.ts";
 import type { PlanRequest, Refused, Spare } from "./plan-shape.ts";
 import { type Reason, statusOf } from "./suitability.ts";

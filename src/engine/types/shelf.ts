@@ -13,6 +13,9 @@ export const SHELVES = [
 
 export type ShelfId = (typeof SHELVES)[number];
 
+/** mg C a day in one ration: about what one 22 mm trochus eats. */
+export const RATION_MG_C = 10;
+
 /** Plain name of each shelf, for sentences. */
 export const SHELF_NAME: Readonly<Record<ShelfId, string>> = {
   film_glass: "film on glass",

@@ -2,7 +2,7 @@
  * A quantity as countable grains. A run has a grain when it reaches at least half of it; a grain is sure when at least
  * 18 of 20 runs have it, likely with 10 to 17, possible with 2 to 9, and is not drawn with fewer. Pure.
  */
-import { RATION_MG_C } from "../../engine/larder/larder.ts";
+import { RATION_MG_C } from "../../engine/types/shelf.ts";
 
 export interface GrainCounts {
   readonly sure: number;

@@ -1,6 +1,6 @@
 /** A shelf as the larder's charts take it, and what is said of it in every one of them. Amounts in mg C a day. Pure. */
 import { chance, rations, rationsADay } from "../../answers/words.ts";
-import { RATION_MG_C } from "../../engine/larder/larder.ts";
+import { RATION_MG_C } from "../../engine/types/shelf.ts";
 import { RUNS } from "./grain-row-view.ts";
 
 export interface ShelfFacts {

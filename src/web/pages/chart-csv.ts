@@ -1,6 +1,6 @@
 /** Numbers of a chart as a file: one header row that names units, plain numbers, texts that no spreadsheet runs. Pure. */
 import type { TankAnswers } from "../../answers/tank-answers.ts";
-import { RATION_MG_C } from "../../engine/larder/larder.ts";
+import { RATION_MG_C } from "../../engine/types/shelf.ts";
 import type { Reading } from "../../engine/types/tank.ts";
 import { shortOf20 } from "../charts/shelf.ts";
 import { aheadChart, runsShown } from "./ahead-view.ts";
