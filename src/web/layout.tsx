@@ -47,7 +47,7 @@ const PAGE_NAMES: Readonly<Record<TankPage, string>> = {
 };
 
 /** Said wherever a demonstration tank is named. */
-const INVENTED = "invented, for trying out";
+const INVENTED = "an invented tank";
 
 export function renderDocument(page: Page, assets: Assets, asked: Asked | null = null): string {
   // A sheet of specimens is drawn without the build.

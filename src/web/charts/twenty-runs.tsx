@@ -97,12 +97,7 @@ function drawRuns(facts: RunsFacts, width: DrawingWidth): Drawing {
           {facts.unit}
         </Label>
         {drawn.yTicks.map(({ y, words }) => (
-          <g key={words}>
-            <path class="grid" d={`M${left} ${y}H${right}`} />
-            <Label x={left - 6} y={y + 4} anchor="end" kind="small">
-              {words}
-            </Label>
-          </g>
+          <path key={words} class="grid" d={`M${left} ${y}H${right}`} />
         ))}
         {drawn.months.map(({ x, date }) => (
           <g key={date}>
@@ -143,6 +138,12 @@ function drawRuns(facts: RunsFacts, width: DrawingWidth): Drawing {
         {drawn.limitY === null ? null : <path class="limit-line" d={`M${left} ${drawn.limitY}H${width}`} />}
         <path class="grain above" data-grains={above} d={grains(true)} />
         <path class="grain below" data-grains={below} d={grains(false)} />
+        {/* Words last, so that no mark's box lies over them. */}
+        {drawn.yTicks.map(({ y, words }) => (
+          <Label key={words} x={left - 6} y={y + 4} anchor="end" kind="small">
+            {words}
+          </Label>
+        ))}
         {facts.limit === null || above === 0 ? null : (
           <Label x={right + 16} y={middleOf(true)} kind="strong">
             {`${above} above`}
