@@ -33,6 +33,7 @@ let app: FastifyInstance;
 let store: Store;
 let folder: string;
 let ids = 0;
+let now = NOW;
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "forms-"));
@@ -45,7 +46,7 @@ beforeAll(async () => {
       files: new Map(),
       addresses: new Proxy({}, { get: (_, name) => `/built/${String(name)}` }),
     } as never,
-    now: () => new Date(NOW),
+    now: () => new Date(now),
     today: () => TODAY,
   });
 });
@@ -328,6 +329,11 @@ describe("a reading", () => {
     expect(await readings(kitchen)).toHaveLength(1);
     await send(`/tanks/${kitchen}/readings`, { ...fields, text: "8.2" });
     expect(await readings(kitchen)).toHaveLength(2);
+    // The same words an hour later are meant.
+    now = "2026-06-15T13:00:00.000Z";
+    await send(`/tanks/${kitchen}/readings`, fields);
+    now = NOW;
+    expect(await readings(kitchen)).toHaveLength(3);
   });
 
   test("I-162 and I-163: corrected, and asked about where another came first", async () => {

@@ -11,6 +11,7 @@ import { to } from "../../web/page.ts";
 import { readingsPage } from "../../web/pages/readings.tsx";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import { keptReadings } from "./kept-readings.ts";
+import { makeOnce, stateKey } from "./once.ts";
 import { ofTank } from "./questions.ts";
 import { changeReading, showReading } from "./reading.ts";
 import { lineOf, readSent } from "./reading-of.ts";
@@ -61,7 +62,7 @@ async function list(
   context: PageContext,
   status = 200,
 ): Promise<PageReply> {
-  const { store, newId, today } = context;
+  const { store, today } = context;
   const withRemoved = query["removed"] === "1";
   const after = /^(\d{4}-\d\d-\d\d)_([\w-]+)$/.exec(query["after"] ?? "");
   const rows = await store.entries(tank.row.id, {
@@ -77,7 +78,10 @@ async function list(
     quantity,
     values,
     doubts,
-    once: newId(),
+    once: stateKey(
+      tank.row.id,
+      rows.map(({ id, version }) => [id, version]),
+    ),
     lines: rows.slice(0, LINES_SHOWN).flatMap((row) => lineOf(row, tank.document) ?? []),
     withRemoved,
     told: latestReadings([], tank.document, tank.notices, today),
@@ -97,19 +101,22 @@ async function add(tank: LoadedTank, request: PageRequest, context: PageContext)
     const quantity = measured(sent["quantity"]) ?? "temperature_c";
     return await list(tank, request, { quantity, values: sent, doubts: read.doubts }, context, 422);
   }
-  const { store, newId, now } = context;
-  const stamp = { at: now, by: tank.row.keeper.name };
+  const stamp = { at: context.now, by: tank.row.keeper.name };
   const entry = { kind: "reading", on: read.on, body: read.body as Json };
-  const write = async (key: string) =>
-    await store.once(`reading:${tank.row.id}:${key}`, JSON.stringify(entry), stamp, async (desk) => {
-      const [row] = await desk.addEntries(tank.row.id, [{ ...entry, id: newId() }], stamp);
-      return { status: 303, body: { id: row?.id ?? "" } };
-    });
-  const key = /^[\w-]{8,100}$/.test(sent["once"] ?? "") ? (sent["once"] ?? "") : newId();
-  const done = await write(key);
-  // The same form sent again with another figure is another reading.
-  const kept = done.kind === "other_request" ? await write(newId()) : done;
-  const id = kept.kind === "other_request" ? "" : String(kept.reply.body["id"]);
+  const id = await makeOnce(
+    {
+      key: sent["once"],
+      of: `reading:${tank.row.id}`,
+      content: entry,
+      by: stamp.by,
+      work: async (desk) => {
+        const row = { ...entry, id: context.newId() };
+        await desk.addEntries(tank.row.id, [row], stamp);
+        return row.id;
+      },
+    },
+    context,
+  );
   const next = `${to.tank(tank.row.id, "readings")}?kept=${id}&quantity=${read.body.quantity}`;
   return { kind: "redirect", to: next };
 }

@@ -9,12 +9,13 @@ import { daysBetween } from "../../contract/quantity/calendar.ts";
 import { isKept } from "../../contract/quantity/outcome.ts";
 import { readName } from "../../contract/quantity/text.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
-import type { EntryRow, Json, TankRow } from "../../store/store.ts";
+import type { Desk, EntryRow, Json, Store, TankRow } from "../../store/store.ts";
 import { to } from "../../web/page.ts";
 import { NO_KEEPER, NO_NAME, newTankPage } from "../../web/pages/new-tank.tsx";
 import { startPage, type TankLine } from "../../web/pages/start.tsx";
 import { LIMITS } from "../limits.ts";
 import type { PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
+import { makeOnce, stateKey } from "./once.ts";
 import { sentValues } from "./sent.ts";
 
 export const START_ROUTES: readonly PageRoute[] = [
@@ -76,15 +77,16 @@ function dangerOf({ trouble }: TankFile, latest: readonly EntryRow[]): string | 
   return all.length === 0 ? null : all.join("; ");
 }
 
-function blank(_: PageRequest, { newId }: PageContext): Promise<PageReply> {
-  const page = newTankPage({ values: {}, doubts: [], once: newId() });
-  return Promise.resolve({ kind: "page", page });
+async function blank(_: PageRequest, { store }: PageContext): Promise<PageReply> {
+  return { kind: "page", page: newTankPage({ values: {}, doubts: [], once: await onceOf(store) }) };
 }
+
+const onceOf = async (store: Store): Promise<string> => stateKey((await store.tanks()).map(({ id }) => id));
 
 async function add({ form }: PageRequest, context: PageContext): Promise<PageReply> {
   const { store, newId, now, today } = context;
   const sent = sentValues(form);
-  const once = /^[\w-]{8,100}$/.test(sent["once"] ?? "") ? (sent["once"] ?? "") : newId();
+  const once = sent["once"] ?? "";
   const doubts: FieldDoubt[] = [];
   const keeper = named("keeper", "Keeper's name", sent, NO_KEEPER, doubts);
   const name = named("name", "Tank name", sent, NO_NAME, doubts);
@@ -99,20 +101,16 @@ async function add({ form }: PageRequest, context: PageContext): Promise<PageRep
     return { kind: "page", page: tooMany(sent, once), status: 422 };
   const stamp = { at: now, by: keeper };
   const facts = read.file as unknown as Json;
-  const done = await store.once(`new-tank:${once}`, JSON.stringify([keeper, facts]), stamp, async (desk) => {
+  const work = async (desk: Desk) => {
     const { id: keeperId } = await desk.keeperNamed(keeper, newId(), stamp);
     const { id } = await desk.addTank({ id: newId(), keeperId, demonstration: false, facts }, stamp);
-    return { status: 303, body: { id } };
-  });
-  // The same form with other answers: whoever went back means another tank.
-  if (done.kind === "other_request") return await add(again(form, newId()), context);
-  return { kind: "redirect", to: `${to.question(String(done.reply.body["id"]), 2)}?read=1` };
-}
-
-function again(form: URLSearchParams | null, once: string): PageRequest {
-  const next = new URLSearchParams(form ?? "");
-  next.set("once", once);
-  return { params: {}, query: {}, form: next };
+    return id;
+  };
+  const id = await makeOnce(
+    { key: once, of: "new-tank", content: [keeper, facts], by: keeper, work },
+    context,
+  );
+  return { kind: "redirect", to: `${to.question(id, 2)}?read=1` };
 }
 
 /** Left empty it has its default; spaces alone are no name. */
