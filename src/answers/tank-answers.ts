@@ -15,7 +15,7 @@ import { type AheadReport, aheadReport } from "./ahead/report.ts";
 import { fitOf } from "./animals/fit.ts";
 import { animalsOutputOf } from "./animals/output.ts";
 import { aheadFigures } from "./figures/ahead-figures.ts";
-import { tankAndPlanFigures } from "./figures/all.ts";
+import { larderFigures, tankAndPlanFigures } from "./figures/all.ts";
 import { withConfidence } from "./figures/confidence.ts";
 import { prefixed, TODAY, WHAT_IF } from "./figures/prefix.ts";
 import { type LaidLarder, larderFor, larderOutputOf } from "./larder.ts";
@@ -47,55 +47,111 @@ export function answersOf(
   means: Means,
   change: WhatIf | null = null,
 ): TankAnswers {
-  const work = workOf(facts, choice, means, change);
-  const { changed, laid, plan, today, ahead } = work;
+  const parts = partsOf(facts, choice, means, change);
+  for (;;) {
+    const step = parts.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/**
+ * The same as it comes: the larder first (with its workings), then waves and animals, then all. A page can show the
+ * larder while the plan is still being made.
+ */
+export function* partsOf(
+  facts: TankFacts,
+  choice: EnsembleChoice,
+  means: Means,
+  change: WhatIf | null = null,
+): Generator<Partial<TankAnswers>, TankAnswers> {
+  const changed = change?.facts ?? facts;
   const changes = change?.changes ?? [];
-  return {
-    larder: larderOutputOf(laid, choice, today === null ? null : { changes, today: today.laid.scene }),
-    waves: wavesOutputOf(plan, changed, choice, today === null ? null : { changes, today: today.plan }),
-    ahead,
-    animals: animalsOutputOf(
-      animals.map((animal) => ({ animal, fit: fitOf(animal, changed, plan) })),
-      changed,
-    ),
-    workings: Object.fromEntries(
-      figuresIn(work).map((figure) => [figure.id, workingOutputOf(figure, []).figure!]),
-    ),
-  };
+  const laid = larderFor(changed, choice);
+  const laidToday = change === null ? null : larderFor(facts, choice);
+  const larder = larderOutputOf(
+    laid,
+    choice,
+    laidToday === null ? null : { changes, today: laidToday.scene },
+  );
+  yield { larder, workings: workingsOf(larderOf({ laid, laidToday })) };
+  const plans = plansOf(facts, choice, means, change);
+  const { plan, planToday } = plans;
+  const waves = wavesOutputOf(
+    plan,
+    changed,
+    choice,
+    planToday === null ? null : { changes, today: planToday },
+  );
+  const guide = animalsOutputOf(
+    animals.map((animal) => ({ animal, fit: fitOf(animal, changed, plan) })),
+    changed,
+  );
+  yield { waves, animals: guide };
+  const work = { ...weeksOf(facts, choice, means, change, plans), laid, laidToday };
+  return { larder, waves, ahead: work.ahead, animals: guide, workings: workingsOf(figuresIn(work)) };
 }
 
 /** Every figure of a tank as it is, but facts of animals. */
-export const figuresOf = (facts: TankFacts, choice: EnsembleChoice, means: Means): Figure[] =>
-  figuresIn(workOf(facts, choice, means, null));
+export function figuresOf(facts: TankFacts, choice: EnsembleChoice, means: Means): Figure[] {
+  const plans = plansOf(facts, choice, means, null);
+  return figuresIn({
+    ...weeksOf(facts, choice, means, null, plans),
+    ...{ laid: larderFor(facts, choice), laidToday: null },
+  });
+}
+
+const workingsOf = (figures: readonly Figure[]): TankAnswers["workings"] =>
+  Object.fromEntries(figures.map((figure) => [figure.id, workingOutputOf(figure, []).figure!]));
+
+interface Larders {
+  readonly laid: LaidLarder;
+  /** Without the changes; null where nothing is changed. */
+  readonly laidToday: LaidLarder | null;
+}
+
+interface Plans {
+  readonly plan: Plan;
+  readonly planToday: Plan | null;
+}
 
 /** All that is worked out once and shown in several parts. */
-interface Work {
+interface Work extends Larders, Plans {
   readonly facts: TankFacts;
   readonly changed: TankFacts;
   readonly choice: EnsembleChoice;
-  readonly laid: LaidLarder;
-  readonly plan: Plan;
-  /** The tank without the changes; null where nothing is changed. */
-  readonly today: { readonly laid: LaidLarder; readonly plan: Plan } | null;
   readonly report: AheadReport;
   readonly ahead: AheadOutput;
 }
 
-function workOf(facts: TankFacts, choice: EnsembleChoice, means: Means, change: WhatIf | null): Work {
-  const changed = change?.facts ?? facts;
-  const laid = larderFor(changed, choice);
-  const plan = planTank(changed, choice, means, false, change === null ? PAGE_DAYS : undefined);
-  const today =
-    change === null
-      ? null
-      : { laid: larderFor(facts, choice), plan: planTank(facts, choice, means, false, PAGE_DAYS) };
-  const request = { facts, whatIf: change, plan: today?.plan ?? plan, days: PAGE_DAYS, choice };
-  const report = aheadReport(request, means.progress);
-  const ahead = aheadOutputOf(report, facts, choice);
-  return { facts, changed, choice, laid, plan, today, report, ahead };
+function plansOf(facts: TankFacts, choice: EnsembleChoice, means: Means, change: WhatIf | null): Plans {
+  if (change === null) return { plan: planTank(facts, choice, means, false, PAGE_DAYS), planToday: null };
+  const plan = planTank(change.facts, choice, means);
+  return { plan, planToday: planTank(facts, choice, means, false, PAGE_DAYS) };
 }
 
-function figuresIn({ facts, changed, choice, laid, plan, today, report, ahead }: Work): Figure[] {
+function weeksOf(
+  facts: TankFacts,
+  choice: EnsembleChoice,
+  means: Means,
+  change: WhatIf | null,
+  plans: Plans,
+): Omit<Work, keyof Larders> {
+  const { plan, planToday } = plans;
+  const request = { facts, whatIf: change, plan: planToday ?? plan, days: PAGE_DAYS, choice };
+  const report = aheadReport(request, means.progress);
+  const ahead = aheadOutputOf(report, facts, choice);
+  return { facts, changed: change?.facts ?? facts, choice, ...plans, report, ahead };
+}
+
+const larderOf = ({ laid, laidToday }: Larders): Figure[] =>
+  withConfidence([
+    ...larderFigures(laid),
+    ...(laidToday === null ? [] : prefixed(larderFigures(laidToday), TODAY)),
+  ]);
+
+function figuresIn(work: Work): Figure[] {
+  const { facts, changed, choice, laid, laidToday, plan, planToday, report, ahead } = work;
+  const today = laidToday === null || planToday === null ? [] : tankAndPlanFigures(laidToday, planToday);
   const { asItIs, whatIf, members } = report;
   const { weeks } = ahead;
   const asItIsFigures = aheadFigures(asItIs, ahead.as_it_is, { facts, members, weeks });
@@ -107,8 +163,8 @@ function figuresIn({ facts, changed, choice, laid, plan, today, report, ahead }:
         });
   return withConfidence([
     ...tankAndPlanFigures(laid, plan),
-    ...(today === null ? [] : prefixed(tankAndPlanFigures(today.laid, today.plan), TODAY)),
-    ...prefixed(asItIsFigures, "", today === null ? "" : TODAY),
+    ...prefixed(today, TODAY),
+    ...prefixed(asItIsFigures, "", laidToday === null ? "" : TODAY),
     ...prefixed(whatIfFigures, WHAT_IF, ""),
   ]);
 }

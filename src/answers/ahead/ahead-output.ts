@@ -8,7 +8,7 @@ import {
   ROW_DAYS,
   type Sheaf,
 } from "../../engine/ahead/forecast.ts";
-import { quantile } from "../../engine/numeric/quantile.ts";
+import { quantileOfSorted } from "../../engine/numeric/quantile.ts";
 import { figureId } from "../../engine/types/figure-id.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import { WHAT_IF } from "../figures/prefix.ts";
@@ -109,8 +109,8 @@ function outlookJson(
 }
 
 function quantilesOf(sheaf: Sheaf) {
-  const weeks = Array.from({ length: sheaf.weeks }, (_, week) => acrossMembers(sheaf, week));
-  const at = (share: number) => weeks.map((values) => rounded(quantile(values, share)));
+  const weeks = Array.from({ length: sheaf.weeks }, (_, week) => acrossMembers(sheaf, week).sort());
+  const at = (share: number) => weeks.map((values) => rounded(quantileOfSorted(values, share)));
   return { q05: at(0.05), q25: at(0.25), q50: at(0.5), q75: at(0.75), q95: at(0.95) };
 }
 
@@ -118,11 +118,11 @@ function quantilesOf(sheaf: Sheaf) {
 function conditionsOf(sheaf: Sheaf) {
   const weeks = Array.from({ length: sheaf.weeks }, (_, week) => {
     const all = acrossMembers(sheaf, week);
-    const living = all.filter(Number.isFinite);
+    const living = all.filter(Number.isFinite).sort();
     return living.length * 2 < all.length ? null : living;
   });
   const at = (share: number) =>
-    weeks.map((values) => (values === null ? null : rounded(quantile(values, share))));
+    weeks.map((values) => (values === null ? null : rounded(quantileOfSorted(values, share))));
   return { q05: at(0.05), q50: at(0.5), q95: at(0.95) };
 }
 

@@ -6,7 +6,7 @@ export function quantile(sample: ArrayLike<number>, share: number): number {
 }
 
 /** The same for a sorted sample. */
-function quantileOfSorted(sorted: ArrayLike<number>, share: number): number {
+export function quantileOfSorted(sorted: ArrayLike<number>, share: number): number {
   const { length } = sorted;
   if (length === 0) throw new RangeError("Cannot take a quantile of an empty sample");
   const at = share * (length - 1);
