@@ -58,8 +58,8 @@ function watch(context: BrowserContext, faults: string[]): void {
 }
 
 /** Parts that come when the engine has worked them out. */
-const COMING = "[data-await], [data-plan-part], [aria-busy=true]";
-const COMING_SECONDS = 60;
+const COMING = "[data-await], [data-plan-part^='/'], [aria-busy=true]";
+const COMING_SECONDS = 100;
 
 /** Opens a path and waits for its parts, not for the solver that comes later; the answer's status. */
 export async function open(page: Page, path: string): Promise<number> {

@@ -20,7 +20,7 @@ export function sidewaysFaults(page: Page): Promise<string[]> {
   });
 }
 
-/** `leastControl`: for entries and buttons, px; other targets 24 px unless they stand in a line of text. */
+/** `leastControl`: for entries and buttons, px; other targets, and buttons that look like links, 24 px. */
 export function targetFaults(page: Page, leastControl = 48): Promise<string[]> {
   return page.evaluate((least) => {
     const LEAST = 24;
@@ -71,7 +71,7 @@ export function targetFaults(page: Page, leastControl = 48): Promise<string[]> {
     };
     return targets.flatMap((element) => {
       const { width, height } = hitBox(element);
-      const control = element.matches("button, input, select, textarea");
+      const control = element.matches("button:not(.plain), input, select, textarea");
       const name = `${element.localName} "${(element.textContent ?? "").trim().slice(0, 40) || element.id}"`;
       const size = `${Math.round(width)} x ${Math.round(height)} px`;
       if (control) return Math.min(width, height) >= least - 0.5 ? [] : [`control of ${size}: ${name}`];

@@ -82,6 +82,8 @@ export class Keyboard {
     if (stop === null) return null;
     if (!stop.ring) this.faults.push(`focus can't be seen: ${stop.name}`);
     if (!stop.clear) this.faults.push(`focus lies under something: ${stop.name}`);
+    // After the last stop comes the first again.
+    if (/^a Skip to the page$/.test(stop.name)) this.turned();
     // A row reads left to right; the next stop may stand beside the last, not well above it unless in a next column.
     if (this.#last !== null && stop.top < this.#last.top - 60 && stop.left <= this.#last.left) {
       this.faults.push(`goes back up: from ${this.#last.name} to ${stop.name}`);
