@@ -59,6 +59,8 @@ export const to = {
   /** Working of a what-if's figure: `query` holds the change. */
   whatIfWorking: (tankId: string, figure: string, query: string) =>
     `/tanks/${tankId}/what-if/working/${encodeURIComponent(figure)}?${query}`,
+  /** The tank's facts as data, for the engine in the browser. */
+  whatIfFacts: (tankId: string) => `/tanks/${tankId}/what-if/facts.json`,
   /** A what-if's answers beside today's, as data. */
   whatIfBeside: (tankId: string, query: string) => `/tanks/${tankId}/what-if/beside.json?${query}`,
   reading: (tankId: string, entry: string) => `/tanks/${tankId}/readings/${entry}`,

@@ -28,6 +28,7 @@ type Answer = (tank: LoadedTank, request: PageRequest, context: PageContext) => 
 export const WHAT_IF_ROUTES: readonly PageRoute[] = [
   { method: "GET", path: "/tanks/:tank/what-if", answer: forTank(page) },
   { method: "GET", path: "/tanks/:tank/what-if/beside.json", answer: forTank(data) },
+  { method: "GET", path: "/tanks/:tank/what-if/facts.json", answer: forTank(factsAsData) },
   { method: "GET", path: "/tanks/:tank/what-if/working/:figure", answer: forTank(working) },
 ];
 
@@ -44,8 +45,18 @@ async function page(tank: LoadedTank, request: PageRequest, context: PageContext
   const body = await bodyOf(tank, request, context);
   return {
     kind: "page",
-    page: whatIfPage({ head: tank.head, body, facts: tank.facts }),
+    page: whatIfPage({ head: tank.head, body }),
     ...(Object.keys(body.faults).length > 0 ? { status: 422 } : {}),
+  };
+}
+
+/** For the engine in the browser, which asks once the page is there. */
+async function factsAsData({ facts }: LoadedTank): Promise<PageReply> {
+  return {
+    kind: "file",
+    name: "facts.json",
+    type: "application/json",
+    text: JSON.stringify(facts),
   };
 }
 
@@ -73,6 +84,7 @@ async function bodyOf(
     today: todayValues(facts),
     typed,
     faults,
+    besideTyped: typed,
     beside: asked ? besideView(await answers.of(facts, choiceOf(query), change)) : null,
   };
 }

@@ -6,7 +6,14 @@ import type { AnswerParts } from "../../contract/worker/messages.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import { to } from "../page.ts";
 import { type BesideView, besideView } from "../pages/what-if/beside.ts";
-import { type ChangePart, changeOf, type FieldFault, faultOf, queryOf } from "../pages/what-if/typed.ts";
+import {
+  type ChangePart,
+  changeOf,
+  type FieldFault,
+  faultOf,
+  queryOf,
+  type Typed,
+} from "../pages/what-if/typed.ts";
 import { engineAddresses } from "./built-addresses.ts";
 import { Engine } from "./engine.ts";
 import { whenIdle } from "./when-idle.ts";
@@ -16,35 +23,37 @@ const PARTS = ["larder", "waves", "ahead"] as const;
 
 export interface AnswersHeard {
   readonly doing: (words: string) => void;
-  readonly beside: (view: BesideView) => void;
+  /** With what was typed when it was asked: fields may have changed since. */
+  readonly beside: (view: BesideView, typed: Typed) => void;
   readonly faults: (faults: Readonly<Record<string, FieldFault>>) => void;
 }
 
 interface Asked {
   readonly parts: readonly ChangePart[];
-  readonly typed: Readonly<Record<string, string>>;
+  readonly typed: Typed;
 }
 
 export class WhatIfAnswers {
   readonly #tank: string;
-  readonly #facts: TankFacts;
   readonly #heard: AnswersHeard;
   #engine: Engine | null = null;
+  #facts: TankFacts | null = null;
   #asking: AbortController | null = null;
 
-  constructor(tank: string, facts: TankFacts, heard: AnswersHeard) {
+  constructor(tank: string, heard: AnswersHeard) {
     this.#tank = tank;
-    this.#facts = facts;
     this.#heard = heard;
     whenIdle(() => {
-      engineAddresses().then(
-        (addresses) => {
-          this.#engine = new Engine(addresses);
-          this.#engine.start();
-        },
-        () => undefined,
-      );
+      // Where it can't be loaded the server goes on answering.
+      this.#load().catch(() => undefined);
     });
+  }
+
+  async #load(): Promise<void> {
+    const [addresses, facts] = await Promise.all([engineAddresses(), fetch(to.whatIfFacts(this.#tank))]);
+    this.#facts = (await facts.json()) as TankFacts;
+    this.#engine = new Engine(addresses);
+    this.#engine.start();
   }
 
   ask(asked: Asked, round = 0): void {
@@ -59,8 +68,9 @@ export class WhatIfAnswers {
         ? "Working it out from twenty runs ..."
         : "Below, from twenty runs. Two hundred are being worked out ...",
     );
-    if (this.#engine?.ready === true) this.#askHere(this.#engine, asked, members, round);
-    else void this.#askServer(asked, members, round);
+    if (this.#engine?.ready === true && this.#facts !== null) {
+      this.#askHere(this.#engine, this.#facts, asked, members, round);
+    } else void this.#askServer(asked, members, round);
   }
 
   drop(): void {
@@ -69,13 +79,13 @@ export class WhatIfAnswers {
     this.#asking = null;
   }
 
-  #askHere(engine: Engine, asked: Asked, members: number, round: number): void {
+  #askHere(engine: Engine, facts: TankFacts, asked: Asked, members: number, round: number): void {
     const change = changeOf(asked.parts);
     engine.ask(
-      { facts: this.#facts, choice: { members, seed: 1 }, change, parts: PARTS },
+      { facts, choice: { members, seed: 1 }, change, parts: PARTS },
       {
         answers: (answers) => {
-          this.#heard.beside(besideView(answers as Pick<AnswerParts, (typeof PARTS)[number]>));
+          this.#heard.beside(besideView(answers as Pick<AnswerParts, (typeof PARTS)[number]>), asked.typed);
           this.ask(asked, round + 1);
         },
         refused: (lines) => {
@@ -103,7 +113,7 @@ export class WhatIfAnswers {
       if (this.#asking !== asking) return;
       if (told.beside === null) this.#heard.faults(told.faults);
       else {
-        this.#heard.beside(told.beside);
+        this.#heard.beside(told.beside, asked.typed);
         this.ask(asked, round + 1);
       }
     } catch (error) {

@@ -4,7 +4,6 @@
  */
 import { hydrate } from "preact";
 import { useMemo, useRef, useState } from "preact/hooks";
-import type { TankFacts } from "../../engine/types/tank.ts";
 import { to } from "../page.ts";
 import { WhatIfBody, type WhatIfBodyView } from "../pages/what-if/body.tsx";
 import type { FieldActions } from "../pages/what-if/step-field.tsx";
@@ -17,10 +16,9 @@ const REST_MS = 350;
 
 interface LiveProps {
   readonly first: WhatIfBodyView;
-  readonly facts: TankFacts;
 }
 
-function Live({ first, facts }: LiveProps) {
+function Live({ first }: LiveProps) {
   const [view, setView] = useState(first);
   const [doing, setDoing] = useState("");
   /** What is typed at this moment: events come faster than drawings. */
@@ -29,15 +27,15 @@ function Live({ first, facts }: LiveProps) {
   const rest = useRef(0);
   const answers = useMemo(
     () =>
-      new WhatIfAnswers(first.tank, facts, {
+      new WhatIfAnswers(first.tank, {
         doing: setDoing,
-        beside: (beside) => setView((now) => ({ ...now, beside, faults: {} })),
+        beside: (beside, besideTyped) => setView((now) => ({ ...now, beside, besideTyped, faults: {} })),
         faults: (faults) => {
           setDoing("");
           setView((now) => ({ ...now, faults }));
         },
       }),
-    [first.tank, facts],
+    [first.tank],
   );
 
   const put = (name: string, text: string) => {
@@ -84,7 +82,7 @@ function Live({ first, facts }: LiveProps) {
 }
 
 const place = document.querySelector<HTMLElement>("[data-what-if]");
-const { view, facts } = place?.dataset ?? {};
-if (place !== null && view !== undefined && facts !== undefined) {
-  hydrate(<Live first={JSON.parse(view) as WhatIfBodyView} facts={JSON.parse(facts) as TankFacts} />, place);
+const { view } = place?.dataset ?? {};
+if (place !== null && view !== undefined) {
+  hydrate(<Live first={JSON.parse(view) as WhatIfBodyView} />, place);
 }

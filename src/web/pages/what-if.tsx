@@ -8,11 +8,9 @@ import { WhatIfBody, type WhatIfBodyView } from "./what-if/body.tsx";
 export interface WhatIfView {
   readonly head: TankHead;
   readonly body: WhatIfBodyView;
-  /** For the engine in the browser. */
-  readonly facts: object;
 }
 
-export function whatIfPage({ head, body, facts }: WhatIfView): Page {
+export function whatIfPage({ head, body }: WhatIfView): Page {
   const failed = Object.keys(body.faults).length > 0;
   const changes = body.beside?.changes.join("; ");
   return {
@@ -27,7 +25,7 @@ export function whatIfPage({ head, body, facts }: WhatIfView): Page {
           A change tried on paper: what the tank would make as food, whom it would carry, how the weeks could
           go. Nothing is saved, and the tank stays as it is.
         </p>
-        <div data-what-if data-view={JSON.stringify(body)} data-facts={JSON.stringify(facts)}>
+        <div data-what-if data-view={JSON.stringify(body)}>
           <WhatIfBody view={body} actions={null} />
         </div>
       </>

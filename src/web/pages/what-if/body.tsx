@@ -15,6 +15,8 @@ export interface WhatIfBodyView {
   readonly typed: Typed;
   readonly faults: Faults;
   readonly beside: BesideView | null;
+  /** What `beside` was worked out from; in the browser, fields may have changed since. */
+  readonly besideTyped: Typed;
 }
 
 interface WhatIfBodyProps {
@@ -85,7 +87,7 @@ export function WhatIfBody({ view, actions, doing = "" }: WhatIfBodyProps) {
 
 /** Figures in it open workings of the changed tank. */
 function OfChange({
-  view: { typed },
+  view: { besideTyped },
   members,
   children,
 }: {
@@ -93,7 +95,7 @@ function OfChange({
   readonly members: number;
   readonly children: ComponentChildren;
 }) {
-  const query = queryOf(typed, { runs: String(members) });
+  const query = queryOf(besideTyped, { runs: String(members) });
   return (
     <WorkingOf.Provider value={(tank, figure) => to.whatIfWorking(tank, figure, query)}>
       {children}
