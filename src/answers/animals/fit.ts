@@ -27,17 +27,6 @@ export interface Fit {
   readonly shortMgC: number;
 }
 
-/** Kept animals are not bought: these are no reasons against one that lives here. */
-const OF_BUYING: ReadonlySet<Reason["code"]> = new Set([
-  "role",
-  "excluded",
-  "stock_list",
-  "price",
-  "same_kind",
-  "medicine",
-  "trouble",
-]);
-
 export function fitOf(animal: Animal, facts: TankFacts, plan: Plan): Fit {
   const { id } = animal;
   const headsHere = facts.present.reduce((sum, row) => sum + (row.id === id ? row.count : 0), 0);
@@ -59,8 +48,8 @@ export function fitOf(animal: Animal, facts: TankFacts, plan: Plan): Fit {
     shortMgC: plan.fedByHand.find((row) => row.animal.id === id)?.mgC ?? 0,
   };
   if (headsHere > 0) {
-    const reasons = today.filter(({ code }) => !OF_BUYING.has(code));
-    return { ...base, status: "lives_here", reasons };
+    const { warnings } = plan.residents.find((row) => row.animal.id === id)!;
+    return { ...base, status: "lives_here", reasons: warnings };
   }
   if (planned.length > 0) return { ...base, status: "in_plan", reasons: today };
   if (refused !== undefined) {

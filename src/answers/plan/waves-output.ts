@@ -97,6 +97,18 @@ export function wavesOutputOf(
         ),
       },
     })),
+    residents: plan.residents.map(({ animal, heads, warnings }) => ({
+      id: animal.id,
+      name: animal.commonName,
+      heads,
+      figure: figureId.present(animal.id),
+      warnings: warnings.map(({ code, text, until, figure }) => ({
+        code,
+        text,
+        until,
+        figure: figure ?? null,
+      })),
+    })),
     refused: plan.refused.map(({ animal, status, reasons }) => ({
       id: animal.id,
       name: animal.commonName,

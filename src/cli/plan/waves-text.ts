@@ -9,6 +9,7 @@ import type { Io } from "../io.ts";
 import { changeText, checkText, limitText } from "./doubt-text.ts";
 import { fedText, handText, larderText } from "./food-text.ts";
 import { refusedText, spareText, wishText } from "./refused-text.ts";
+import { residentText } from "./resident-text.ts";
 import { waveText } from "./wave-text.ts";
 
 export interface TextChoice {
@@ -22,6 +23,7 @@ export function planText(plan: Plan, facts: TankFacts, io: Io, { full }: TextCho
     finding(plan, facts, io),
     ...plan.waves.map((wave) => waveText(wave, io, full)),
     fedText(plan, io),
+    residentText(plan, io),
     handText(plan, io),
     larderText(plan, io),
     checkText(plan, io),

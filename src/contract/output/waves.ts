@@ -69,6 +69,26 @@ export const wavesOutput = z.strictObject({
       }),
     }),
   ),
+  residents: z
+    .array(
+      z.strictObject({
+        id,
+        name: z.string(),
+        heads: z.int(),
+        figure: figureId,
+        warnings: z
+          .array(
+            z.strictObject({
+              code: z.string(),
+              text: z.string(),
+              until: z.string().nullable().describe("what would lift it; null where nothing here will"),
+              figure: noFigure,
+            }),
+          )
+          .describe("what stands against keeping it here"),
+      }),
+    )
+    .describe("kinds that live there already"),
   refused: z.array(
     z.strictObject({
       id,

@@ -10,6 +10,7 @@ import { nothingYet } from "./nothing-yet.ts";
 import type { Mend, Plan, PlannedAnimal, PlanRequest, Wave } from "./plan-shape.ts";
 import { eatsFrom } from "./programme.ts";
 import { sortOut } from "./refusals.ts";
+import { residentsOf } from "./residents.ts";
 import { addDays } from "./suitability.ts";
 import { companyOf, isCrew, type Limits, type WaveDraft } from "./waves.ts";
 import { wishesOf } from "./wishes.ts";
@@ -41,6 +42,7 @@ export function assemble(
     becauseFigures,
     lookAgain,
     waves,
+    residents: residentsOf(facts, company),
     refused,
     spare,
     handWork: last === undefined ? [] : handWorkOf(last, facts),

@@ -7,6 +7,7 @@ import type { TankFacts } from "../types/tank.ts";
 import type { PlanCheck } from "./check.ts";
 import type { Gate } from "./gates.ts";
 import type { Binding, LimitCost } from "./limits.ts";
+import type { Resident } from "./residents.ts";
 import type { Reason } from "./suitability.ts";
 import type { Unknown } from "./unknowns.ts";
 import type { PlanningTools, WaveDraft } from "./waves.ts";
@@ -98,6 +99,7 @@ export interface Plan {
   /** Day to look again, where nothing is planned. */
   readonly lookAgain: string | null;
   readonly waves: readonly Wave[];
+  readonly residents: readonly Resident[];
   readonly refused: readonly Refused[];
   readonly spare: readonly Spare[];
   readonly handWork: readonly HandWork[];

@@ -4,7 +4,7 @@
  */
 import { type Larder, larderOf } from "../larder/larder.ts";
 import type { Member } from "../larder/members.ts";
-import type { Animal } from "../types/animal.ts";
+import type { Animal, AnimalRisk } from "../types/animal.ts";
 import { SHELVES, type ShelfId } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import { wouldEat } from "./enemies.ts";
@@ -231,11 +231,11 @@ function draftWave(
     const fed = fedCandidate(candidate, supply, warmth);
     if (fed.cap > 0) candidates.push(fed);
   }
-  const base = { candidates, supply, prices: tools.prices, warmth };
+  const base = { candidates: oneHazard(candidates, facts.wishes), supply, prices: tools.prices, warmth };
   // What those already there lack is learnt first, with nothing bought: food for newcomers must not come at their cost.
   const residentsLack = lackOf(base, tools.solve);
   if (residentsLack === null) return null;
-  const wished = candidates.reduce(
+  const wished = base.candidates.reduce(
     (most, { animal, wished: heads }) => most + heads * breakEven(animal, warmth),
     0,
   );
@@ -248,6 +248,21 @@ function draftWave(
     if (more > 0) bought.set(id, more);
   }
   return { date, larder, supply, programme, answer, bought, suitability };
+}
+
+/** Kinds that can poison a tank or sting its keeper: each is watched alone before the next comes. */
+const HAZARDS: readonly AnimalRisk[] = ["releases_toxin_on_death", "eggs_toxic", "venomous_or_spiny"];
+
+/**
+ * Of the wishes that are new and a hazard, a wave brings the first of the keeper's order alone: when something is
+ * amiss, it must be plain with whom. The others wait for later waves. Judgement.
+ */
+function oneHazard(candidates: readonly Candidate[], wishes: readonly string[]): Candidate[] {
+  const isNew = ({ animal, already, wished }: Candidate): boolean =>
+    wished > 0 && already === 0 && HAZARDS.some((risk) => animal.risks.includes(risk));
+  const first = wishes.find((id) => candidates.some((one) => one.animal.id === id && isNew(one)));
+  // A new one that has to wait has no head there and may have none: it is no candidate of this wave.
+  return candidates.filter((one) => !isNew(one) || one.animal.id === first);
 }
 
 /** Food that those already there do not find, mg C a day; null when the solver found nothing at all. */
