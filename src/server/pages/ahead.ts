@@ -10,16 +10,19 @@ export const AHEAD_ROUTES: readonly PageRoute[] = [
     path: "/tanks/:tank/ahead",
     here: "ahead",
     what: "Weeks ahead",
-    address: (tank, { query }) =>
-      query["week"] === undefined
-        ? to.tank(tank, "ahead")
-        : `${to.tank(tank, "ahead")}?week=${encodeURIComponent(query["week"])}`,
+    address: (tank, { query }) => {
+      const kept = ["of", "week"].flatMap((name) =>
+        query[name] === undefined ? [] : [`${name}=${encodeURIComponent(query[name])}`],
+      );
+      return `${to.tank(tank, "ahead")}${kept.length === 0 ? "" : `?${kept.join("&")}`}`;
+    },
     draw: ({ loaded, answers, request }) =>
       aheadPage({
         head: loaded.head,
         answers,
         readings: loaded.facts.readings,
         asked: weekAsked(request.query["week"], answers.ahead),
+        of: request.query["of"] ?? null,
       }),
   }),
 ];

@@ -2,7 +2,7 @@
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import type { Reading } from "../../engine/types/tank.ts";
 import { nToNitrate, pToPhosphate } from "../../engine/units/nutrients.ts";
-import type { RunsFacts } from "../charts/twenty-runs-view.ts";
+import { type RunsFacts, runsCount } from "../charts/twenty-runs-view.ts";
 
 type Ahead = TankAnswers["ahead"];
 type Outlook = Ahead["as_it_is"];
@@ -66,6 +66,15 @@ export function runsShown(ahead: Ahead, readings: readonly Reading[], asked: num
       },
     ];
   });
+}
+
+/** The one on which the runs are furthest from one mind; of several, the first. */
+export function openest(shown: readonly RunsShown[]): RunsShown | undefined {
+  const apart = ({ facts }: RunsShown): number => {
+    const { above, below } = runsCount(facts);
+    return Math.min(above, below);
+  };
+  return [...shown].sort((a, b) => apart(b) - apart(a))[0];
 }
 
 const scaled = ({ runs }: Quantity, per: number): number[][] =>

@@ -2,40 +2,23 @@
  * Weeks ahead: how it could go, twenty ways. First a sentence with its number of twenty, then who lives, the limits,
  * and each quantity as twenty runs, counted on a day that can be chosen without script.
  */
-import { inFull } from "../../answers/animals/fit-words.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { chance, counted, dateWords } from "../../answers/words.ts";
-import type { Reading } from "../../engine/types/tank.ts";
 import { capital } from "../charts/shelf.ts";
-import { TwentyRuns } from "../charts/twenty-runs.tsx";
-import { type Page, type TankHead, to } from "../page.ts";
+import type { Page } from "../page.ts";
 import { Grains } from "../parts/grains.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { Quantity } from "../parts/quantity.tsx";
-import {
-  aheadChart,
-  type Chance,
-  type KindAhead,
-  knownChances,
-  limitWords,
-  lowestOxygen,
-  quantityName,
-  type RunsShown,
-  runsShown,
-} from "./ahead-view.ts";
+import { WhoLives } from "./ahead-lives.tsx";
+import { TwentyWays, type TwentyWaysView } from "./ahead-runs.tsx";
+import { type Chance, knownChances, limitWords, lowestOxygen, quantityName } from "./ahead-view.ts";
 import { Assumed } from "./assumed.tsx";
 import { askedAt } from "./fact-questions.ts";
 
-export interface AheadView {
-  readonly head: TankHead;
-  readonly answers: TankAnswers;
-  readonly readings: readonly Reading[];
-  /** Place in the weeks of the day on which the runs are counted. */
-  readonly asked: number;
-}
+export type AheadView = TwentyWaysView;
 
 export function aheadPage(view: AheadView): Page {
-  const { head, answers, asked } = view;
+  const { head, answers } = view;
   const { ahead } = answers;
   const last = ahead.weeks.at(-1)!;
   const title = titleOf(answers);
@@ -58,10 +41,7 @@ export function aheadPage(view: AheadView): Page {
         ))}
         <Limits answers={answers} />
         <WhoLives kinds={ahead.as_it_is.kinds} tank={head.id} />
-        <ChooseDay tank={head.id} weeks={ahead.weeks} asked={asked} />
-        {runsShown(ahead, view.readings, asked).map((shown) => (
-          <Runs key={shown.id} shown={shown} />
-        ))}
+        <TwentyWays {...view} />
         <Oxygen answers={answers} />
         <Sharpen answers={answers} tank={head.id} />
         <Assumed tank={head.id} fields={ahead.tank.assumed} />
@@ -147,126 +127,6 @@ function ChanceLine({ one, name }: { readonly one: Chance; readonly name: string
   );
 }
 
-function WhoLives({ kinds, tank }: { readonly kinds: readonly KindAhead[]; readonly tank: string }) {
-  return (
-    <section>
-      <h2>Who lives</h2>
-      {kinds.length === 0 ? (
-        <p>Nobody lives off the larder here, so nobody can starve.</p>
-      ) : (
-        <ul class="chances">
-          {kinds.map((kind) => (
-            <li key={kind.id}>
-              <Grains of20={kind.alive_of_20} yes="have half or more alive" no="have fewer">
-                Half or more of{" "}
-                <Quantity figure={kind.figures.heads}>{counted(kind.heads, kind.name)}</Quantity> alive on{" "}
-                {dateWords(kind.asked_on)}:{" "}
-                <Quantity figure={kind.figures.alive}>{chance(kind.alive_of_20)}</Quantity>.{" "}
-                {kind.starves_of_20 === 0 ? null : (
-                  <>
-                    Hunger or poison takes them:{" "}
-                    <Quantity figure={kind.figures.starves}>{chance(kind.starves_of_20)}</Quantity>.{" "}
-                  </>
-                )}
-                {kind.aged_of_20 >= 18 ? null : (
-                  <>
-                    Age alone leaves half:{" "}
-                    <Quantity figure={kind.figures.aged}>{chance(kind.aged_of_20)}</Quantity>.{" "}
-                  </>
-                )}
-                <Reserve kind={kind} />{" "}
-                <a href={to.animal(tank, kind.id)}>About {kind.heads === 1 ? "it" : "them"}</a>
-              </Grains>
-            </li>
-          ))}
-        </ul>
-      )}
-    </section>
-  );
-}
-
-/** Reserve from which an animal is called well fed, and lean. Judgement, as on the command line. */
-const WELL_FED = 0.7;
-const LEAN = 0.4;
-
-function Reserve({ kind: { condition, figures } }: { readonly kind: KindAhead }) {
-  if (condition === null || figures.condition === null) return null;
-  const { low, central, high } = condition;
-  const word = central >= WELL_FED ? "well fed" : central >= LEAN ? "lean" : "thin";
-  const percent = (share: number) => Math.round(100 * share);
-  return (
-    <>
-      Those alive are {word}:{" "}
-      <Quantity figure={figures.condition}>
-        {percent(central)} % of a full reserve ({percent(low)} to {percent(high)})
-      </Quantity>
-      .
-    </>
-  );
-}
-
-interface ChooseDayProps {
-  readonly tank: string;
-  readonly weeks: readonly string[];
-  readonly asked: number;
-}
-
-function ChooseDay({ tank, weeks, asked }: ChooseDayProps) {
-  return (
-    <section id="runs">
-      <h2>Twenty runs, counted on {dateWords(weeks[asked]!)}</h2>
-      <form method="get" action={`${to.tank(tank, "ahead")}#runs`} class="choose-day">
-        <label for="week" class="label">
-          Count them on another day
-        </label>
-        <div class="input-row">
-          <select id="week" name="week" class="input">
-            {weeks.map((date, week) => (
-              <option key={date} value={week} selected={week === asked}>
-                {dateWords(date)}
-              </option>
-            ))}
-          </select>
-          <button type="submit">Count them then</button>
-        </div>
-      </form>
-    </section>
-  );
-}
-
-function Runs({ shown: { id, facts, figure, limitFigure, missing } }: { readonly shown: RunsShown }) {
-  const { limit, unit } = facts;
-  return (
-    <TwentyRuns
-      id={aheadChart(id)}
-      level={3}
-      facts={facts}
-      sentence={
-        <>
-          {missing === null
-            ? ""
-            : `Not enough data for this tank yet (it takes ${missing}): a typical tank. `}
-          <Quantity figure={figure}>Twenty ways {facts.name} could go</Quantity>
-          {limit === null || limitFigure === null ? (
-            "."
-          ) : (
-            <>
-              ; the line is{" "}
-              <Quantity figure={limitFigure}>
-                {limit.value} {unit}
-              </Quantity>
-              , {limit.words}.
-            </>
-          )}
-          {facts.readings.length === 0
-            ? ""
-            : " Your readings stand as ticks, as high as the test's own step."}
-        </>
-      }
-    />
-  );
-}
-
 function Oxygen({ answers: { ahead } }: { readonly answers: TankAnswers }) {
   const lowest = lowestOxygen(ahead);
   const figure = ahead.as_it_is.dawn_oxygen_figure;
@@ -294,7 +154,7 @@ function Sharpen({ answers: { ahead }, tank }: { readonly answers: TankAnswers; 
       <ul>
         {ahead.would_sharpen.map(({ fact, label, ask }) => (
           <li key={fact}>
-            {capital(label)}: {inFull(ask)} <a href={askedAt(tank, fact)}>Say it</a>
+            {capital(label)}: {ask}. <a href={askedAt(tank, fact)}>Say it</a>
           </li>
         ))}
       </ul>

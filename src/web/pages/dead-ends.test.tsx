@@ -39,7 +39,7 @@ function pagesOf({ head, facts, answers }: Example): readonly Page[] {
   return [
     larderPage({ head, answers }),
     wavesPage({ head, answers, today: TODAY }),
-    aheadPage({ head, answers, readings: facts.readings, asked: 13 }),
+    aheadPage({ head, answers, readings: facts.readings, asked: 13, of: "all" }),
     animalsPage({ head, answers, search: "" }),
     ...answers.animals.animals.map((row) =>
       animalPage({ animal: animalById.get(row.id)!, sources: [], here: { head, row, asOf } }),
