@@ -5,11 +5,11 @@ import type { TableProps } from "../parts/table.tsx";
 import { leaning, type ShelfFacts, shortOf20, shortWords, supplyWords } from "./shelf.ts";
 import type { Step } from "./steps.ts";
 
-export function Supply({ shelf }: { readonly shelf: ShelfFacts }) {
+function Supply({ shelf }: { readonly shelf: ShelfFacts }) {
   return <Quantity figure={shelf.figures.supply}>{supplyWords(shelf)}</Quantity>;
 }
 
-export function Wanted({ shelf }: { readonly shelf: ShelfFacts }) {
+function Wanted({ shelf }: { readonly shelf: ShelfFacts }) {
   const words = rationsADay(shelf.wanted);
   return shelf.figures.wanted === null ? words : <Quantity figure={shelf.figures.wanted}>{words}</Quantity>;
 }
