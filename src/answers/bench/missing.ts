@@ -5,7 +5,7 @@ import type { Measured } from "../../contract/daybook/reading.ts";
 import type { LatestReading } from "./latest.ts";
 
 /** After this many days a reading says little of the water today; judgement. */
-export const STALE_DAYS = 28;
+const STALE_DAYS = 28;
 
 /** What a plan or a forecast rests on, and what each would settle. */
 const WANTED: readonly (readonly [Measured, string])[] = [

@@ -217,7 +217,7 @@ export class Answering {
 }
 
 /** One line, one kind: the command line's reading of it. */
-export function animalOf(line: string): readonly unknown[] {
+function animalOf(line: string): readonly unknown[] {
   const answer = parseAnimals(line);
   const list = answer.kind === "entries" ? answer.entries["animals_present"] : [];
   return Array.isArray(list) ? list : [];
