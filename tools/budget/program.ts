@@ -19,6 +19,7 @@ export async function startForMeasuring(given: string | undefined): Promise<Meas
   if (tank === undefined) throw new Error(`Cannot measure: no tank on ${address}`);
   // What is measured is the page, not the engine behind it.
   await fetch(`${address}${to.tank(tank, "larder")}?wait=1`);
+  await fetch(`${address}/tanks/${tank}/parts/plan?members=20&part=1`);
   return { address, tank, stop };
 }
 

@@ -25,14 +25,17 @@ function Live({ first }: LiveProps) {
   const typed = useRef<Typed>(first.typed);
   const asked = useRef(queryOf(first.typed));
   const rest = useRef(0);
+  /** Draws anew. Always with what is typed by now: the fields hold it, and an older text would overwrite it. */
+  const draw = (changes: Partial<WhatIfBodyView>) =>
+    setView((now) => ({ ...now, ...changes, typed: typed.current }));
   const answers = useMemo(
     () =>
       new WhatIfAnswers(first.tank, {
         doing: setDoing,
-        beside: (beside, besideTyped) => setView((now) => ({ ...now, beside, besideTyped, faults: {} })),
+        beside: (beside, besideTyped) => draw({ beside, besideTyped, faults: {} }),
         faults: (faults) => {
           setDoing("");
-          setView((now) => ({ ...now, faults }));
+          draw({ faults });
         },
       }),
     [first.tank],
@@ -40,7 +43,6 @@ function Live({ first }: LiveProps) {
 
   const put = (name: string, text: string) => {
     typed.current = { ...typed.current, [name]: text };
-    setView((now) => ({ ...now, typed: typed.current }));
   };
   const work = (again = false) => {
     clearTimeout(rest.current);
@@ -50,7 +52,7 @@ function Live({ first }: LiveProps) {
     history.replaceState(null, "", `${to.tank(first.tank, "what-if")}${query === "" ? "" : `?${query}`}`);
     const { parts, faults } = changeParts(typed.current, first.today);
     const read = parts.length > 0 && Object.keys(faults).length === 0;
-    setView((now) => ({ ...now, faults, beside: read ? now.beside : null }));
+    draw(read ? { faults } : { faults, beside: null });
     if (read) answers.ask({ parts, typed: typed.current });
     else {
       answers.drop();
@@ -65,12 +67,13 @@ function Live({ first }: LiveProps) {
     typed: put,
     step: (name, by) => {
       put(name, stepped(name, typed.current[name] ?? "", by, first.today));
+      draw({});
       soon();
     },
     left: soon,
     sent: (fix) => {
       if (fix !== null) typed.current = typedOf({ ...typed.current, [fix.name]: fix.text });
-      setView((now) => ({ ...now, typed: typed.current }));
+      draw({});
       work(true);
     },
   };
