@@ -107,7 +107,8 @@ function Stepper({ steps }: { readonly steps: readonly Step[] }) {
           Next
         </button>
         <p class="chart-says" aria-live="polite" data-chart-says>
-          {steps.length} values, by these buttons or the left and right keys.
+          {steps.length === 1 ? "One value" : `${steps.length} values`}, by these buttons or the left and
+          right keys.
         </p>
       </fieldset>
       <script

@@ -121,9 +121,9 @@ function Wave({ wave }: { readonly wave: SheetWave }) {
 function Larder({ sheet }: { readonly sheet: Sheet }) {
   return (
     <section>
-      <h2>Larder: food the tank makes</h2>
+      <h2 id="sheet-larder">Larder: food the tank makes</h2>
       <p>Rations a day; a ration is about what one 22 mm trochus snail eats.</p>
-      <table>
+      <table aria-labelledby="sheet-larder">
         <thead>
           <tr>
             <th scope="col">Shelf</th>
