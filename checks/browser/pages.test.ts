@@ -9,7 +9,7 @@ import { describe, expect, inject, test } from "vitest";
 import { axeFaults } from "./kit/axe.ts";
 import { open, watched } from "./kit/browser.ts";
 import { borderFaults } from "./kit/contrast.ts";
-import { bonesFaults, cutFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
+import { bonesFaults, cutFaults, drawingFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
 import { wordsOf } from "./kit/page-text.ts";
 import { type State, statesOf } from "./kit/states.ts";
 import { wordFaults } from "./kit/text-lint.ts";
@@ -36,6 +36,7 @@ async function faultsAt(page: Page, state: State, width: string): Promise<string
     ...under(width, await sidewaysFaults(page)),
     ...under(width, await targetFaults(page)),
     ...under(width, await cutFaults(page)),
+    ...under(width, await drawingFaults(page)),
     ...under(width, await borderFaults(page)),
     ...under(`${width} axe`, await axeFaults(page)),
   ];

@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { axeFaults } from "./kit/axe.ts";
 import { type Watched, watched } from "./kit/browser.ts";
-import { bonesFaults, cutFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
+import { bonesFaults, cutFaults, drawingFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
 import { Keyboard } from "./kit/keys.ts";
 import { bareNumbers, wordsOf } from "./kit/page-text.ts";
 import { printed } from "./kit/paper.ts";
@@ -64,6 +64,12 @@ test.each([
     `<h1>A</h1><p style="width:40px;overflow:hidden">Wordwordword</p>`,
     cutFaults,
     /^cut off: p/,
+  ],
+  [
+    "a word out of its drawing",
+    `<h1>A</h1><svg viewBox="0 0 50 20" width="50"><text x="40" y="15">word</text></svg>`,
+    drawingFaults,
+    /^sticks out .*"word"/,
   ],
   ["a figure without working", `<h1>A</h1><p>Grows 3.2 rations.</p>`, bareNumbers, /^Grows 3\.2 rations/],
 ] as const)("%s is found", async (_, body, measure, fault) => {
