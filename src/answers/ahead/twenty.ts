@@ -7,7 +7,7 @@ import type { Sheaf } from "../../engine/ahead/forecast.ts";
 import { acrossMembers } from "../../engine/ahead/forecast.ts";
 import { quantile } from "../../engine/numeric/quantile.ts";
 
-export const TWENTY = 20;
+const TWENTY = 20;
 /** Quantiles at which runs are counted, and runs of twenty that lie at or below each. */
 const SHARES = [0.05, 0.25, 0.5, 0.75, 0.95] as const;
 

@@ -19,7 +19,7 @@ const reasonWords = ({ text, until, figure }: FitReason): Sentence => [
 ];
 
 /** The first sentence: what becomes of it here. */
-export function verdictWords({ name }: Pick<AnimalRow, "name">, fit: FitRow): Sentence {
+function verdictWords({ name }: Pick<AnimalRow, "name">, fit: FitRow): Sentence {
   const untils = fit.reasons.flatMap(({ code, until }) => (until === null ? [] : [{ code, until }]));
   // A date, where there is one, is what a keeper asks for.
   const dated = untils.find(({ code }) => code === "age");

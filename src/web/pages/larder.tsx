@@ -82,7 +82,7 @@ function wedgeTitle(drawn: readonly ShelfFacts[]): string {
 const asTitle = ([first, ...rest]: SentenceParts): SentenceParts =>
   typeof first === "string" ? [capital(first), ...rest] : [first!, ...rest];
 
-export function larderFinding({ larder }: TankAnswers): SentenceParts {
+function larderFinding({ larder }: TankAnswers): SentenceParts {
   const shelves = shelfFacts(larder);
   if (shelves.some(({ wanted }) => wanted > 0)) return [wedgeFinding(tankWedgeView(shelves))];
   const { central, low, high } = larder.total_mg_c_per_day;

@@ -181,7 +181,7 @@ function Refused({ head, answers: { animals } }: WavesView) {
 }
 
 /** The first sentence of the plan. */
-export function findingOf({ kind, waves, tank }: TankAnswers["waves"]): string {
+function findingOf({ kind, waves, tank }: TankAnswers["waves"]): string {
   if (kind === "nothing_yet" || waves.length === 0) return "Add nothing yet.";
   const heads = (some: typeof waves) =>
     some.reduce((sum, { animals }) => sum + animals.reduce((n, { count }) => n + count, 0), 0);
