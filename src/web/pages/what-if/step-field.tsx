@@ -103,7 +103,7 @@ function Step({
       aria-controls={name}
       onClick={() => actions?.step(name, by)}
     >
-      {by < 0 ? "\u2212" : "+"}
+      {by < 0 ? "Less" : "More"}
     </button>
   );
 }
