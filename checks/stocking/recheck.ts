@@ -127,6 +127,10 @@ function keepingFaults(plan: Plan, scene: Scene): string[] {
   const said = (id: string, text: string) => faults.push(`${id}: ${text}`);
   if (plan.waves.length > 0 && facts.medicines.length > 0) faults.push("bought into medicine");
   if (plan.waves.length > 0 && facts.trouble !== null) faults.push("bought into trouble");
+  const unasked = plan.waves[0]?.animals.filter(({ animal }) => !facts.wishes.includes(animal.id)) ?? [];
+  const first = unasked.reduce((sum, { count }) => sum + count, 0);
+  const most = 12 + Math.max(0, Math.floor((facts.displayL.central - 250) / 100));
+  if (first > most) faults.push(`the first wave brings ${first}, more than ${most}`);
   for (const wave of plan.waves) {
     for (const { animal, count } of wave.animals) {
       const { id } = animal;

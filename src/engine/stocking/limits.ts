@@ -15,7 +15,7 @@ import { ALL_LIMITS, draftWaves, type Limits, type PlanningTools, type WaveDraft
 
 export type Binding = (
   | { readonly kind: "food"; readonly shelves: readonly ShelfId[] }
-  | { readonly kind: "room" | "company" | "forecast" | "worth" }
+  | { readonly kind: "room" | "company" | "first_wave" | "forecast" | "worth" }
 ) & {
   readonly text: string;
   /** What the text rests on; null where that is no figure. */
@@ -61,6 +61,14 @@ export function bindingOf(
       kind: "room",
       text: `room: one for each ${animal.spacingLitresPerAnimal.central} L (habit, not measured)`,
       figure: figureId.animal(id, "spacing"),
+    };
+  }
+  const { mostBought } = programme.input;
+  if (mostBought !== undefined && total(draft.bought.values()) >= mostBought) {
+    return {
+      kind: "first_wave",
+      text: `first wave: no more than ${mostBought} in all at once; more can follow once these have been watched`,
+      figure: figureId.tank("displayL"),
     };
   }
   const next = Math.max(heads + 1, heads === 0 ? candidate.groupMin : 0);

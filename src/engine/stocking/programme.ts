@@ -38,6 +38,8 @@ export interface ProgrammeInput {
   readonly warmth: number;
   /** Most mg C a day that may be fed by hand in all. */
   readonly handFedMost: number;
+  /** Most heads to buy of all kinds together; left out: as many as pay. */
+  readonly mostBought?: number | undefined;
 }
 
 /**
@@ -115,6 +117,7 @@ export class Programme {
     for (const shelf of SHELVES) this.addSecondKind(shelf);
     this.addCarrionFinder();
     this.addCompany();
+    this.addMostBought();
     const fed = input.candidates.filter(({ byHand }) => byHand !== "no");
     if (fed.length > 0)
       this.builder.row(
@@ -261,6 +264,18 @@ export class Programme {
         );
       }
     });
+  }
+
+  /** A first wave is kept to what a keeper can watch. */
+  private addMostBought(): void {
+    const { candidates, mostBought } = this.input;
+    if (mostBought === undefined) return;
+    const there = candidates.reduce((sum, { already }) => sum + already, 0);
+    this.builder.row(
+      "most_bought",
+      candidates.map(({ animal }) => [`n:${animal.id}`, 1]),
+      { upper: there + mostBought },
+    );
   }
 
   read(solution: Solution): ProgrammeAnswer | null {

@@ -29,6 +29,18 @@ const BY_AGE: readonly (readonly [ageDays: number, factor: number])[] = [
 ];
 const BY_STEP = [0.6, 0.75, 0.85, 1];
 
+/** Heads that a plan's first wave brings at most, and litres of display beyond which it may bring one more each. */
+const FIRST_WAVE_HEADS = 12;
+const FIRST_WAVE_LITRES = 250;
+const LITRES_A_HEAD_MORE = 100;
+
+/**
+ * Most heads of a plan's first wave: what one person can acclimate, look at and count again in an evening, and lose
+ * without the water turning. Judgement: "fewer first" is common practice, no source gives a number.
+ */
+export const firstWaveMost = (displayL: number): number =>
+  FIRST_WAVE_HEADS + Math.max(0, Math.floor((displayL - FIRST_WAVE_LITRES) / LITRES_A_HEAD_MORE));
+
 const safeStartByAge = (ageDays: number): number => BY_AGE.find(([from]) => ageDays >= from)?.[1] ?? 0.6;
 
 /**

@@ -19,7 +19,7 @@ import {
   type ProgrammeInput,
   type ShelfSupply,
 } from "./programme.ts";
-import { type WaveDate, waveDates } from "./schedule.ts";
+import { firstWaveMost, type WaveDate, waveDates } from "./schedule.ts";
 import { type Company, daysBetween, type Suitability, suitabilityOf } from "./suitability.ts";
 
 /** What planning needs besides the tank: the catalogue, the ensemble, a solver, what things are worth. */
@@ -148,7 +148,8 @@ export function draftWaves(facts: TankFacts, tools: PlanningTools, limits: Limit
       if (day > since && day <= date.day) had.set(id, (had.get(id) ?? 0) + count);
     }
     since = date.day;
-    const draft = draftWave(facts, tools, limits, company, date, had, wishes);
+    const first = drafts.every(({ bought }) => bought.size === 0);
+    const draft = draftWave(facts, tools, limits, company, date, had, wishes, first);
     if (draft === null) break;
     drafts.push(draft);
     for (const [id, heads] of draft.answer.heads) had.set(id, heads);
@@ -202,6 +203,7 @@ function draftWave(
   date: WaveDate,
   had: ReadonlyMap<string, number>,
   wishes: readonly Animal[],
+  first: boolean,
 ): WaveDraft | null {
   const residents = company
     .filter(({ planned, animal }) => !planned && isCrew(animal))
@@ -239,7 +241,11 @@ function draftWave(
     (most, { animal, wished: heads }) => most + heads * breakEven(animal, warmth),
     0,
   );
-  const programme = new Programme({ ...base, handFedMost: residentsLack + wished + 1e-6 });
+  const asked = sum(base.candidates.map((c) => Math.max(0, c.wished - c.already)));
+  const programme = new Programme({
+    ...{ ...base, handFedMost: residentsLack + wished + 1e-6 },
+    mostBought: first ? Math.max(asked, firstWaveMost(facts.displayL.central)) : undefined,
+  });
   const { answer } = solveProgramme(programme, tools.solve);
   if (answer === null) return null;
   const bought = new Map<string, number>();
