@@ -63,7 +63,7 @@ test("a refusal becomes words without flags, its offered texts become fixes of t
   ];
   const part = { field: "other", change: { crew: ["+2 trochus"] } };
   expect(faultOf(lines, part)).toEqual({
-    text: '"trochus": could be two kinds. Which?',
+    text: 'Animals "trochus": could be two kinds. Which?',
     fixes: [{ text: "tectus-snail", label: "Tent top snail" }],
   });
 });

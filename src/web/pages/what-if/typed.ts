@@ -32,6 +32,15 @@ const CREW = "crew-";
 export const crewField = (animal: string): string => `${CREW}${animal}`;
 const FIELDS = ["feed", "light", "dark", "share", "days", "other-count", "other"] as const;
 
+/** How messages name the fields; those of single animals are "Animals". */
+const LABELS: Readonly<Record<string, string>> = {
+  feed: "Feed a day",
+  light: "Light a day",
+  dark: "Dark days",
+  share: "Share of the water",
+  days: "Every so many days",
+};
+
 const fault = (text: string): FieldFault => ({ text, fixes: [] });
 
 export function changeParts(typed: Typed, today: TodayValues): { parts: ChangePart[]; faults: Faults } {
@@ -41,7 +50,7 @@ export function changeParts(typed: Typed, today: TodayValues): { parts: ChangePa
   if (said("feed") !== "") parts.push({ field: "feed", change: { feed: said("feed") } });
   const [light, dark] = [said("light"), said("dark")];
   if (light !== "" && dark !== "") {
-    faults["dark"] = fault("hours of light and dark days can't be tried at once: leave one of them empty");
+    faults["dark"] = fault("Hours of light and dark days can't be tried at once: leave one of them empty");
   } else if (light !== "") parts.push({ field: "light", change: { light: withUnit(light, "h") } });
   else if (dark !== "")
     parts.push({ field: "dark", change: { light: `0 for ${withUnit(dark, daysOf(dark))}` } });
@@ -58,8 +67,8 @@ export function changeParts(typed: Typed, today: TodayValues): { parts: ChangePa
   }
   const [other, count] = [said("other"), said("other-count")];
   if (other !== "" && count !== "") parts.push({ field: "other", change: { crew: [`${count} ${other}`] } });
-  else if (other !== "") faults["other-count"] = fault(`how many of "${other}"? Write +2 to add two`);
-  else if (count !== "") faults["other"] = fault(`which animal? "${count}" stands alone`);
+  else if (other !== "") faults["other-count"] = fault(`How many of "${other}"? Write +2 to add two`);
+  else if (count !== "") faults["other"] = fault(`Which animal? "${count}" stands alone`);
   return { parts, faults };
 }
 
@@ -82,10 +91,10 @@ export function faultOf(lines: readonly string[], { field, change }: ChangePart)
     return fixed === null ? [] : [{ text: fixed, label: capital(label) }];
   });
   const words = first
-    .replace(/^--[a-z-]+ /, "")
+    .replace(/^--[a-z-]+/, LABELS[field] ?? "Animals")
     .replace("grazewell animals names every kind", "the field guide names every kind")
     .replace("change --feed instead", "change the feed instead");
-  return { text: words === "" ? `"${whole}" can't be read` : words, fixes };
+  return { text: words === "" ? `${LABELS[field] ?? "Animals"} "${whole}" can't be read` : words, fixes };
 }
 
 /** The part of an offered text that belongs into the field itself; null where it would not fit there alone. */
