@@ -16,7 +16,11 @@ export function readingContextOf(
     now,
     // A tank file names no zone yet: a time without its offset is kept as its day.
     zone: null,
-    stocked: facts.present.length > 0 || (document.fish?.length ?? 0) > 0,
+    // Nobody said that nothing lives in it: a dangerous reading is then told as one.
+    stocked:
+      facts.present.length > 0 ||
+      (document.fish?.length ?? 0) > 0 ||
+      (document.animals_present === undefined && document.fish === undefined),
     notBefore: facts.assumed.includes("ageDays") ? null : new Date(firstDay).toISOString().slice(0, 10),
   };
 }

@@ -359,6 +359,18 @@ describe("a reading", () => {
     expect((await look(path)).body).toContain("10 mg/L as NO3");
   });
 
+  test("ammonia is a danger wherever something may live, and none in a tank said to be empty", async () => {
+    const fields = { quantity: "tan_mg_n_per_l", text: "1.2", unit: "mg/L as N" };
+    for (const [animals, flag] of [
+      [{}, "danger"],
+      [{ animals_present: [], fish: [] }, null],
+    ] as const) {
+      const kitchen = await tank(animals as Partial<TankFile>);
+      await send(`/tanks/${kitchen}/readings`, { ...fields, once: `once-${kitchen}-01` });
+      expect((await readings(kitchen))[0]?.flag).toBe(flag);
+    }
+  });
+
   test("taken away and brought back, twice the same is done once", async () => {
     const kitchen = await tank();
     await send(`/tanks/${kitchen}/readings`, { quantity: "ph", text: "8.1", once: "once-away-00001" });

@@ -17,12 +17,21 @@ interface FormFieldsProps extends Filled {
   readonly focus: string | null;
   /** Empty lines for animals, beyond those that are filled. */
   readonly spareLines?: number;
+  /** Answers in words side by side, where many fields share a page. */
+  readonly compact?: boolean;
 }
 
 /** Prefix of a fix's button: `fix.water` with the text to put into the field. */
 export const FIX = "fix.";
 
-export function FormFields({ fields, values, doubts, focus, spareLines = 3 }: FormFieldsProps) {
+export function FormFields({
+  fields,
+  values,
+  doubts,
+  focus,
+  spareLines = 3,
+  compact = false,
+}: FormFieldsProps) {
   return (
     <>
       {fields.map((field) => (
@@ -33,6 +42,7 @@ export function FormFields({ fields, values, doubts, focus, spareLines = 3 }: Fo
           doubts={doubts}
           autofocus={focus === field.name}
           spareLines={spareLines}
+          compact={compact}
         />
       ))}
     </>
@@ -43,6 +53,7 @@ interface OneFieldProps extends Filled {
   readonly field: FormField;
   readonly autofocus: boolean;
   readonly spareLines: number;
+  readonly compact: boolean;
 }
 
 function OneField(props: OneFieldProps) {
@@ -56,7 +67,7 @@ function OneField(props: OneFieldProps) {
         <Choices
           name={field.name}
           legend={known || chosen === "" ? field.label : `${field.label} (now: ${chosen})`}
-          row={field.row === true}
+          row={field.row === true || props.compact}
           autofocus={autofocus}
           error={error}
           options={field.options.map(({ value, label }) => ({

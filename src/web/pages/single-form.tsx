@@ -22,6 +22,7 @@ export function singleFormPage({ head, version, values, doubts, clash, spareLine
       doubts={doubts}
       focus={question === 1 && doubts.length === 0 ? "water" : null}
       spareLines={spareLines}
+      compact
     />
   );
   return {
@@ -37,7 +38,7 @@ export function singleFormPage({ head, version, values, doubts, clash, spareLine
           What you leave empty is taken as not known, with a wide range.{" "}
           <a href={to.question(head.id, 1)}>One question a page</a> says why each is asked.
         </p>
-        <form method="post" action={address} novalidate data-draft={address}>
+        <form class="single-form" method="post" action={address} novalidate data-draft={address}>
           <ReturnKey name="go" value="keep" />
           <input type="hidden" name="version" value={version} />
           {QUESTIONS.map((question, i) => (
