@@ -18,8 +18,8 @@ export interface Database {
   readonly spelling: Spelling;
   /** Single statements that write nothing. */
   readonly reads: Db;
-  /** All or nothing, and reads inside see one moment. */
-  transact<T>(work: (db: Transaction<Tables>) => Promise<T>): Promise<T>;
+  /** All or nothing, and reads inside see one moment. `alone`: no other write goes on meanwhile. */
+  transact<T>(work: (db: Transaction<Tables>) => Promise<T>, alone?: boolean): Promise<T>;
   /** Any number of reads that see one moment, and hold up nobody's writes. */
   snapshot<T>(work: (db: Db) => Promise<T>): Promise<T>;
   /** Names of the tables that stand there, whosever they are. */

@@ -11,8 +11,9 @@ import { anotherCameFirst, diskFailed, storeErrorOf } from "./errors.ts";
 import { type Desk, type Once, type Reply, type Stamp, type Store, StoreError } from "./store.ts";
 import type { Tables } from "./tables.ts";
 
-/** How often a write is tried that others come between; then it is `busy`. */
+/** How often a write is tried that others come between; then it is `busy`. From the third time on it is let in alone. */
 const TRIES = 20;
+const TRIES_TOGETHER = 2;
 
 export class KeptStore implements Store {
   readonly #database: Database;
@@ -108,7 +109,7 @@ export class KeptStore implements Store {
     for (let attempt = 1; ; attempt++) {
       if (this.#broken !== null) throw this.#broken;
       try {
-        return await this.#inside.run(true, () => this.#database.transact(work));
+        return await this.#inside.run(true, () => this.#database.transact(work, attempt > TRIES_TOGETHER));
       } catch (error) {
         if (anotherCameFirst(error) && attempt < TRIES) {
           await moment(attempt);

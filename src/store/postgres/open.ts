@@ -52,7 +52,17 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
     place: placeOf(url, schema),
     spelling: { text: 'text COLLATE "C"', tableEnd: "" },
     reads,
-    transact: (work) => reads.transaction().setIsolationLevel("repeatable read").execute(work),
+    transact: (work, alone = false) =>
+      reads
+        .transaction()
+        .setIsolationLevel("repeatable read")
+        .execute(async (db) => {
+          // A gate that each write passes: many together, or one alone, which then waits for those inside. A lock of a
+          // table, as that comes before the moment which the transaction sees; the table is never written meanwhile.
+          const mode = alone ? sql`EXCLUSIVE` : sql`ROW SHARE`;
+          await sql`LOCK TABLE migration IN ${mode} MODE`.execute(db);
+          return work(db);
+        }),
     snapshot: (work) =>
       reads.transaction().setIsolationLevel("repeatable read").setAccessMode("read only").execute(work),
     async tables() {

@@ -7,6 +7,7 @@ import type BetterSqlite3 from "better-sqlite3";
 import { CompiledQuery, type DatabaseConnection, type Driver, SqliteDialect, SqliteDriver } from "kysely";
 import type { BeforeStatement } from "../database.ts";
 import { hook } from "../driver-hook.ts";
+import { withKeptStatements } from "./statements.ts";
 
 /** How long a transaction waits for another program's. */
 const WAIT_MS = 5_000;
@@ -24,7 +25,7 @@ class FileDriver extends SqliteDriver {
   readonly #how: Manner;
 
   constructor(file: BetterSqlite3.Database, how: Manner) {
-    super({ database: file });
+    super({ database: withKeptStatements(file) });
     this.#file = file;
     this.#how = how;
   }
