@@ -81,11 +81,12 @@ export function withReadings(document: TankFile, latestFirst: readonly EntryRow[
   const told = new Map<string, number>();
   const added: DocumentReading[] = [];
   for (const { on, body } of latestFirst) {
+    const quantity = String(body["quantity"]);
+    const count = told.get(quantity) ?? 0;
+    if (count >= READINGS_TOLD) continue;
     const parsed = readingBody.safeParse(body);
     if (!parsed.success) continue;
-    const count = told.get(parsed.data.quantity) ?? 0;
-    if (count >= READINGS_TOLD) continue;
-    told.set(parsed.data.quantity, count + 1);
+    told.set(quantity, count + 1);
     added.push(asWritten(on, parsed.data));
   }
   if (added.length === 0) return document;

@@ -14,7 +14,7 @@ const inBrotli = promisify(brotliCompress);
 const inGzip = promisify(gzip);
 /** Of text worth packing. */
 const LEAST_BYTES = 1000;
-const QUICK_BROTLI = { params: { [constants.BROTLI_PARAM_QUALITY]: 5 } };
+const QUICK_BROTLI = { params: { [constants.BROTLI_PARAM_QUALITY]: 4 } };
 
 export interface Rendering {
   readonly assets: Assets;

@@ -3,13 +3,13 @@
 import type { z } from "zod";
 import type { ReadingText, ReadReading } from "../../contract/daybook/read-reading.ts";
 import { MEASURES, readReading } from "../../contract/daybook/read-reading.ts";
-import { type ReadingBody, readingBody } from "../../contract/daybook/reading.ts";
+import type { ReadingBody } from "../../contract/daybook/reading.ts";
 import { API_ROOT } from "../../contract/http/openapi.ts";
 import type { NewReading, ReadingView, readingQuery, readingSaved } from "../../contract/http/readings.ts";
 import { MOST_LISTED } from "../../contract/http/sizes.ts";
 import { decimalSign } from "../../contract/quantity/preferences.ts";
 import type { EntryRow, Saved } from "../../store/store.ts";
-import { loadTank } from "../load-tank.ts";
+import { loaded } from "../load-tank.ts";
 import { readingContextOf } from "../reading-context.ts";
 import type { LoadedTank } from "../route.ts";
 import { type Call, fault, type Handler, mend, notFound, type Result } from "./call.ts";
@@ -49,15 +49,15 @@ export const listReadings: Handler = async (call) => {
 };
 
 export const addReading: Handler = async (call) => {
-  const loaded = await loadedTank(call);
-  const read = taken(call.body as NewReading, loaded, call);
+  const tank = await readTank(call);
+  const read = taken(call.body as NewReading, tank, call);
   const id = call.context.newId();
   return onceOnly(call, async (desk) => {
     await keptTank(call, desk);
     const entry = { id, kind: KIND, on: read.on, body: read.body };
-    const [row] = await desk.addEntries(loaded.row.id, [entry], stampOf(call));
+    const [row] = await desk.addEntries(tank.row.id, [entry], stampOf(call));
     if (row === undefined) throw new Error("The store kept no reading and said nothing");
-    const location = `${API_ROOT}/tanks/${loaded.row.id}/readings/${id}`;
+    const location = `${API_ROOT}/tanks/${tank.row.id}/readings/${id}`;
     return { status: 201, body: savedOf(row, read), version: row.version, location };
   });
 };
@@ -69,10 +69,10 @@ export const oneReading: Handler = async (call) => {
 };
 
 export const correctReading: Handler = async (call) => {
-  const loaded = await loadedTank(call);
+  const tank = await readTank(call);
   const before = await entryOf(call);
   const sent = call.body as NewReading;
-  const read = taken(sent, loaded, call);
+  const read = taken(sent, tank, call);
   const saved = await call.context.store.correctEntry(
     before.id,
     call.from,
@@ -102,10 +102,9 @@ export const readingHistory: Handler = async (call) => {
 
 const of = (row: EntryRow): Result => ({ status: 200, body: viewOf(row), version: row.version });
 
-async function loadedTank(call: Call): Promise<LoadedTank> {
-  const loaded = await loadTank(call.context.store, call.params["tank"] ?? "", call.context.today);
-  if (loaded === null) throw notFound();
-  return loaded;
+/** The tank without its readings: they say nothing of how another is read. */
+async function readTank(call: Call): Promise<LoadedTank> {
+  return loaded(await keptTank(call), [], call.context.today);
 }
 
 /** A reading of this very tank, also one taken away. */
@@ -119,8 +118,8 @@ async function entryOf(call: Call): Promise<EntryRow> {
 type Read = Extract<ReadReading, { ok: true }>;
 
 /** @throws ProblemError with every doubt and its choices */
-function taken(sent: NewReading, loaded: LoadedTank, { context }: Call): Read {
-  const tankContext = readingContextOf(loaded, context);
+function taken(sent: NewReading, tank: LoadedTank, { context }: Call): Read {
+  const tankContext = readingContextOf(tank, context);
   const sign = decimalSign(tankContext.preferences.locale);
   const read = readReading(asTyped(sent, sign), tankContext);
   if (read.ok) return read;
@@ -169,7 +168,8 @@ function viewOf({ id, tankId, on, version, kept, stamp, body }: EntryRow): Readi
     kept,
     changed_at: stamp.at,
     changed_by: stamp.by,
-    ...readingBody.parse(body),
+    // Judged when it was kept, and read by nobody since.
+    ...(body as ReadingBody),
   };
 }
 
