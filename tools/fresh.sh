@@ -9,7 +9,7 @@ installed() {
 # built ROOT: is dist/ younger than all it is made of? A folder's own date tells of files taken away.
 built() {
   [ -f "$1/dist/.built" ] &&
-    [ -z "$(find "$1/src" "$1/facts" "$1/tools/facts" "$1/tools/setup.sh" "$1/tools/bundle.ts" "$1/package-lock.json" \
+    [ -z "$(find "$1/src" "$1/facts" "$1/tools/facts" "$1/tools/setup.sh" "$1/tools/bundle.ts" "$1/tools/bundle-web.ts" "$1/tools/styles.ts" "$1/package-lock.json" \
       -name generated -prune -o \
-      ! -name '*.test.ts' -newer "$1/dist/.built" -print -quit)" ]
+      ! -name '*.test.ts' ! -name '*.test.tsx' -newer "$1/dist/.built" -print -quit)" ]
 }
