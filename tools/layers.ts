@@ -88,7 +88,7 @@ export const packagesAllowed: Readonly<Record<string, readonly RegExp[]>> = {
   solver: [/^highs$/],
   store: [/^node:/, /^kysely$/, /^better-sqlite3$/, /^pg$/],
   web: [/^preact(\/|$)/, /^preact-render-to-string$/, /^d3-(scale|shape)$/],
-  server: [/^node:/, /^fastify$/, /^@fastify\/formbody$/, /^zod$/],
+  server: [/^node:/, /^fastify$/, /^zod$/],
   cli: [/^node:/, /^commander$/, /^yaml$/],
 };
 

@@ -7,7 +7,7 @@ import type { FastifyInstance } from "fastify";
 import { LIMITS } from "./limits.ts";
 
 /** The one address listened on. */
-export const LOOPBACK = "127.0.0.1";
+const LOOPBACK = "127.0.0.1";
 
 /** No port of that number is free. */
 export class PortTaken extends Error {

@@ -9,7 +9,7 @@ import type { Store } from "../../../src/store/store.ts";
 import { temporaryStore } from "../../kit/store.ts";
 
 export const TODAY = "2026-06-15";
-export const NOW = "2026-06-15T12:00:00.000Z";
+const NOW = "2026-06-15T12:00:00.000Z";
 export const HOST = "127.0.0.1:8420";
 
 export interface Under {

@@ -27,7 +27,7 @@ export function tankAndPlanFigures(laid: LaidLarder, plan: Plan): Figure[] {
 }
 
 /** One figure an id: what one needs is told by larder and plan alike. */
-export const once = (figures: readonly Figure[]): Figure[] => [
+const once = (figures: readonly Figure[]): Figure[] => [
   ...new Map(figures.map((figure) => [figure.id, figure])).values(),
 ];
 

@@ -17,7 +17,7 @@ const OF_EVIDENCE: Readonly<Record<Evidence, Confidence>> = {
   backfitted: "judgement",
 };
 
-export function weakest(parts: readonly Confidence[]): Confidence {
+function weakest(parts: readonly Confidence[]): Confidence {
   return ORDER[Math.max(0, ...parts.map((part) => ORDER.indexOf(part)))]!;
 }
 

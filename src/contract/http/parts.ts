@@ -3,7 +3,7 @@ import { z } from "zod";
 import { MOST_ID_LETTERS } from "./sizes.ts";
 
 export const id = z.string().min(1).max(MOST_ID_LETTERS);
-export const version = z
+const version = z
   .int()
   .min(1)
   .describe("counts from 1; named in If-Match to change what it stands for");
@@ -19,7 +19,7 @@ export const versioned = {
 
 export const message = z.strictObject({ kind: z.string(), message: z.string() });
 
-export const choice = z.strictObject({
+const choice = z.strictObject({
   label: z.string(),
   text: z.string().nullable().describe("what to send instead; null where it opens another question"),
 });

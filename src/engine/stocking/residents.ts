@@ -43,7 +43,7 @@ export function residentsOf(facts: TankFacts, company: readonly Company[]): Resi
 }
 
 /** What stands against keeping a kind that lives there, today. */
-export const keepingReasons = (animal: Animal, facts: TankFacts, company: readonly Company[]): Reason[] =>
+const keepingReasons = (animal: Animal, facts: TankFacts, company: readonly Company[]): Reason[] =>
   suitabilityOf(animal, { facts, company, daysAhead: 0 }).reasons.filter(({ code }) => !OF_BUYING.has(code));
 
 const crowded = ({ id, maxPerTank }: Animal, count: number): Reason => ({

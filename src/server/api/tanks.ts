@@ -95,7 +95,7 @@ export async function keptTank(call: Call, desk: Desk = call.context.store): Pro
   return row;
 }
 
-export function rowOf<Row>(saved: Saved<Row>, view: (row: Row) => unknown): Row {
+function rowOf<Row>(saved: Saved<Row>, view: (row: Row) => unknown): Row {
   if (saved.kind === "saved") return saved.row;
   if (saved.kind === "not_found") throw notFound();
   throw conflict(
