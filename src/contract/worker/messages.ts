@@ -52,12 +52,19 @@ export interface AskWord {
   readonly change: ChangeTexts | null;
   /** Sent back; the others stay in the worker, so that a page need not unpack what it does not show. */
   readonly parts: readonly Part[];
+  /** Of a what-if: also the few rows that its page shows, drawn from the answers in the worker. */
+  readonly rows?: boolean;
 }
 
 export type EngineReply =
   | { readonly kind: "ready"; readonly solver: WebAssembly.Module }
   | { readonly kind: "progress"; readonly id: number; readonly doing: string; readonly share: number }
-  | { readonly kind: "answers"; readonly id: number; readonly answers: Partial<AnswerParts> }
+  | {
+      readonly kind: "answers";
+      readonly id: number;
+      readonly answers: Partial<AnswerParts>;
+      readonly rows?: object;
+    }
   /** The what-if can't be read or done: lines that say how to mend it. */
   | { readonly kind: "refused"; readonly id: number; readonly lines: readonly string[] }
   /** Id null: the solver could not be loaded. */
@@ -82,7 +89,8 @@ export function wordToEngine(data: unknown): StartWord | AskWord | null {
     isCount(choice["seed"], 2 ** 31) &&
     (change === null || isChange(change)) &&
     Array.isArray(parts) &&
-    parts.every((part) => PARTS.includes(part));
+    parts.every((part) => PARTS.includes(part)) &&
+    (data["rows"] === undefined || typeof data["rows"] === "boolean");
   return right ? (data as unknown as AskWord) : null;
 }
 

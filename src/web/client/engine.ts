@@ -10,7 +10,7 @@ export type Question = Omit<AskWord, "kind" | "id">;
 
 export interface Heard {
   readonly progress?: (doing: string, share: number) => void;
-  readonly answers: (answers: Partial<AnswerParts>) => void;
+  readonly answers: (answers: Partial<AnswerParts>, rows: object | null) => void;
   readonly refused: (lines: readonly string[]) => void;
   readonly failed: (why: string) => void;
 }
@@ -91,7 +91,7 @@ export class Engine {
       return;
     }
     this.#current = null;
-    if (reply.kind === "answers") heard.answers(reply.answers);
+    if (reply.kind === "answers") heard.answers(reply.answers, reply.rows ?? null);
     else if (reply.kind === "refused") heard.refused(reply.lines);
     else heard.failed(reply.why);
   }

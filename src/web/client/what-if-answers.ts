@@ -2,10 +2,9 @@
  * A what-if answered twice: from twenty runs soon, then from two hundred. By the engine in this browser once it is
  * loaded, until then by the server. A newer change drops an older one, wherever that is being worked out.
  */
-import type { AnswerParts } from "../../contract/worker/messages.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import { to } from "../page.ts";
-import { type BesideView, besideView } from "../pages/what-if/beside.ts";
+import type { BesideView } from "../pages/what-if/beside.ts";
 import {
   type ChangePart,
   changeOf,
@@ -19,7 +18,6 @@ import { Engine } from "./engine.ts";
 import { whenIdle } from "./when-idle.ts";
 
 const ROUNDS = [20, 200] as const;
-const PARTS = ["larder", "waves", "ahead"] as const;
 
 export interface AnswersHeard {
   readonly doing: (words: string) => void;
@@ -82,10 +80,10 @@ export class WhatIfAnswers {
   #askHere(engine: Engine, facts: TankFacts, asked: Asked, members: number, round: number): void {
     const change = changeOf(asked.parts);
     engine.ask(
-      { facts, choice: { members, seed: 1 }, change, parts: PARTS },
+      { facts, choice: { members, seed: 1 }, change, parts: [], rows: true },
       {
-        answers: (answers) => {
-          this.#heard.beside(besideView(answers as Pick<AnswerParts, (typeof PARTS)[number]>), asked.typed);
+        answers: (_, rows) => {
+          this.#heard.beside(rows as BesideView, asked.typed);
           this.ask(asked, round + 1);
         },
         refused: (lines) => {
