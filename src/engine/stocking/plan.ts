@@ -9,6 +9,7 @@ import type { Member } from "../larder/members.ts";
 import type { Animal } from "../types/animal.ts";
 import { assemble } from "./assemble.ts";
 import { ALIVE_RUNS, checkPlan, kindsOf, type PlanCheck } from "./check.ts";
+import type { Solve } from "./linear-model.ts";
 import type { Mend, Plan, PlanRequest } from "./plan-shape.ts";
 import { ALL_LIMITS, companyOf, draftWaves, type Limits, type WaveDraft } from "./waves.ts";
 
@@ -21,7 +22,15 @@ const MOST_MENDS = 4;
 /** Members that a mending round runs; the final check runs all. */
 const MENDING_MEMBERS = 60;
 
-export function* planWaves(request: PlanRequest): Generator<PlanProgress, Plan> {
+export function* planWaves(given: PlanRequest): Generator<PlanProgress, Plan> {
+  // A wave that the solver could not settle in its time is left out, and says nothing of it: the plan must.
+  let unsettled = false;
+  const solve: Solve = (model) => {
+    const solution = given.solve(model);
+    unsettled ||= solution.status === "failed" || solution.status === "incumbent";
+    return solution;
+  };
+  const request = { ...given, solve };
   const { facts, animals } = request;
   const company = companyOf(facts, animals);
   let limits: Limits = ALL_LIMITS;
@@ -55,7 +64,8 @@ export function* planWaves(request: PlanRequest): Generator<PlanProgress, Plan> 
       ? yield* rehearse(request, drafts, request.members, "checking against the forecast", rehearsed)
       : null;
   yield { doing: "explaining", done: 0, of: 1 };
-  return assemble(request, drafts, limits, kinds, check, mends);
+  const plan = assemble(request, drafts, limits, kinds, check, mends);
+  return unsettled ? { ...plan, proven: false } : plan;
 }
 
 function* rehearse(
