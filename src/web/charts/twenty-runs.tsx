@@ -80,6 +80,8 @@ function drawRuns(facts: RunsFacts, width: DrawingWidth): Drawing {
   const drawn = runsDrawn(facts, place, months);
   const { above, below } = runsCount(facts);
   const narrow = width === NARROW;
+  // A day soon after today has its date to the right of its line: to the left stands the unit.
+  const early = drawn.askedX < left + 100;
   const size = grain / 15;
   const grains = (side: boolean) =>
     outlines(
@@ -129,7 +131,12 @@ function drawRuns(facts: RunsFacts, width: DrawingWidth): Drawing {
           </>
         )}
         <path class="asked-line" d={`M${drawn.askedX} ${top - 4}V${bottom}`} />
-        <Label x={Math.min(drawn.askedX + 4, right)} y={top - 12} anchor="end" kind="small">
+        <Label
+          x={early ? drawn.askedX - 4 : Math.min(drawn.askedX + 4, right)}
+          y={top - 12}
+          anchor={early ? "start" : "end"}
+          kind="small"
+        >
           {shortDate(facts.weeks[facts.asked]!)}
         </Label>
         <Label x={right + 16} y={top - 12} kind="small">
