@@ -22,8 +22,8 @@ export type WorkingFigure = NonNullable<WorkingOutput["figure"]>;
  * tank: they are worked out here when asked for, so that answers need not carry a thousand of them.
  */
 export function workingOf(answers: Pick<TankAnswers, "workings"> | null, id: string): WorkingFigure | null {
-  const known = answers?.workings[id];
-  if (known !== undefined) return known;
+  // Ids come from addresses: "constructor" names no figure.
+  if (answers !== null && Object.hasOwn(answers.workings, id)) return answers.workings[id] ?? null;
   const figure = animalFact(id);
   return figure === null ? null : workingOutputOf(figure, []).figure;
 }

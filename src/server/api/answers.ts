@@ -5,6 +5,7 @@ import { DEFAULT_ENSEMBLE } from "../../answers/plan/plan-tank.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { ENGINE_VERSION } from "../../answers/version.ts";
 import type { WhatIfFlags } from "../../answers/what-if.ts";
+import { workingOf } from "../../answers/working.ts";
 import type { AnswersQuery, answersRequest } from "../../contract/http/answers.ts";
 import type { WorkingOutput } from "../../contract/output/working.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
@@ -30,10 +31,8 @@ export const workingsOfTank: Handler = async (call) => {
 };
 
 export const workingOfTank: Handler = async (call) => {
-  const { workings } = await answersTo(call);
-  const id = call.params["figure"] ?? "";
-  const figure = Object.hasOwn(workings, id) ? workings[id] : undefined;
-  if (figure === undefined) throw notFound();
+  const figure = workingOf(await answersTo(call), call.params["figure"] ?? "");
+  if (figure === null) throw notFound();
   return { status: 200, body: workingJson(figure, []) };
 };
 
