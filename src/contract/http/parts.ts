@@ -3,10 +3,7 @@ import { z } from "zod";
 import { MOST_ID_LETTERS } from "./sizes.ts";
 
 export const id = z.string().min(1).max(MOST_ID_LETTERS);
-const version = z
-  .int()
-  .min(1)
-  .describe("counts from 1; named in If-Match to change what it stands for");
+const version = z.int().min(1).describe("counts from 1; named in If-Match to change what it stands for");
 const instant = z.iso.datetime().describe("UTC");
 
 /** Of everything that is kept in versions. */
