@@ -9,7 +9,8 @@ import { doubleText, motions, smallestText, spaceText } from "./kit/comfort.ts";
 import { cutFaults, sidewaysFaults } from "./kit/geometry.ts";
 import { statesOf } from "./kit/states.ts";
 
-const KINDS = /^(start|new|guide-entry|wrong|sources|demo-.*)$/;
+const KINDS =
+  /^(start|new|guide-entry|wrong|sources|demo-(bench|larder|waves|ahead|animals|readings|what-if|errands|sheet|question-3|form|working|reading|history|units))$/;
 const STATES = statesOf(inject("cast")).filter(({ name }) => KINDS.test(name));
 
 let seen: Watched;

@@ -1,10 +1,11 @@
 /** What a reader may set for themselves: larger text, wider spacing, forced colours; and what they then still need. */
 import type { Page } from "playwright-core";
 
-/** Text at 200 %, as a browser's own setting does it: the root's size doubles. */
+/** Text at 200 %, as a browser's own setting does it: the root's size, whatever the page makes of it, doubles. */
 export async function doubleText(page: Page): Promise<void> {
   await page.evaluate(() => {
-    document.documentElement.style.fontSize = "200%";
+    const root = document.documentElement;
+    root.style.fontSize = `${2 * Number.parseFloat(getComputedStyle(root).fontSize)}px`;
   });
 }
 

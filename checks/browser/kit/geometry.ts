@@ -28,7 +28,10 @@ export function targetFaults(page: Page, leastControl = 48): Promise<string[]> {
       ...document.querySelectorAll("a[href], button, input, select, textarea, summary"),
     ].filter(
       (element) =>
-        element.checkVisibility({ visibilityProperty: true }) && element.getClientRects().length > 0,
+        element.checkVisibility({ visibilityProperty: true }) &&
+        element.getClientRects().length > 0 &&
+        // For the return key or the ear alone, clipped away from pointers.
+        getComputedStyle(element).clipPath === "none",
     );
     const box = (element: Element) => element.getBoundingClientRect();
     /** A box or radio button is hit through its label as well. */
