@@ -255,6 +255,20 @@ describe("texts of readings", () => {
   );
 });
 
+test("a name without a value is kept as one left out, and its pages open", async () => {
+  const { app } = await appUnderTest();
+  const facts = {
+    grazewell_tank: 1,
+    water_l: "200 L",
+    fish: null,
+    animals_present: null,
+    rock: { start: null },
+  };
+  const { tank } = (await ask(app, "POST", "/api/v1/tanks", { body: { keeper: "Ada", facts } })).json();
+  expect(tank.facts).toEqual({ grazewell_tank: 1, water_l: "200 L", rock: {} });
+  expect((await ask(app, "GET", `/tanks/${tank.id}/form`)).statusCode).toBe(200);
+});
+
 describe("texts of a tank's facts", () => {
   type Place = readonly [pointer: string, facts: (text: string) => Readonly<Record<string, unknown>>];
   const water: Place = ["/facts/water_l", (text) => ({ water_l: text })];

@@ -29,7 +29,8 @@ export const listTanks: Handler = async ({ query, context }) => {
 };
 
 export const addTank: Handler = async (call) => {
-  const { keeper, facts } = call.body as z.infer<typeof newTank>;
+  const { keeper, facts: sent } = call.body as z.infer<typeof newTank>;
+  const facts = withoutNulls(sent);
   const name = readName(keeper, "Keeper");
   const faults: HttpFault[] = isKept(name)
     ? []
@@ -40,10 +41,7 @@ export const addTank: Handler = async (call) => {
     if ((await desk.tanks()).length >= LIMITS.tanks) throw tooManyTanks();
     const stamp = stampOf(call);
     const who = await desk.keeperNamed(isKept(name) ? name.value : keeper, call.context.newId(), stamp);
-    const row = await desk.addTank(
-      { id, keeperId: who.id, demonstration: false, facts: facts as Json },
-      stamp,
-    );
+    const row = await desk.addTank({ id, keeperId: who.id, demonstration: false, facts }, stamp);
     return {
       status: 201,
       body: savedOf(row, read),
@@ -56,10 +54,10 @@ export const addTank: Handler = async (call) => {
 export const oneTank: Handler = async (call) => of(await keptTank(call));
 
 export const changeTank: Handler = async (call) => {
-  const { facts } = call.body as z.infer<typeof tankChange>;
+  const facts = withoutNulls((call.body as z.infer<typeof tankChange>).facts);
   await keptTank(call);
   const read = taken(facts, call.context.today, []);
-  const saved = await call.context.store.saveFacts(idOf(call), call.from, facts as Json, stampOf(call));
+  const saved = await call.context.store.saveFacts(idOf(call), call.from, facts, stampOf(call));
   const row = rowOf(saved, viewOf);
   return { status: 200, body: savedOf(row, read), version: row.version };
 };
@@ -119,6 +117,17 @@ const summaryOf = (row: TankRow): TankSummary => ({
 });
 
 const viewOf = (row: TankRow): TankView => ({ ...summaryOf(row), facts: row.facts });
+
+/** A name without a value is read as one left out, and kept so: pages know no other. */
+function withoutNulls(object: Json): Json {
+  const bare = (value: unknown): unknown => {
+    if (Array.isArray(value)) return value.map(bare);
+    return typeof value === "object" && value !== null ? withoutNulls(value as Json) : value;
+  };
+  return Object.fromEntries(
+    Object.entries(object).flatMap(([name, value]) => (value === null ? [] : [[name, bare(value)]])),
+  );
+}
 
 type Read = Extract<TankFileResult, { ok: true }>;
 
