@@ -5,6 +5,8 @@ const BROWSER = "checks/browser/**/*.test.ts";
 export default defineConfig({
   test: {
     globalSetup: ["checks/journeys/build.ts"],
+    // As many as a small machine has cores: left to itself it takes one fewer, and the browser's tests wait a lot.
+    maxWorkers: 2,
     testTimeout: 120_000,
     hookTimeout: 120_000,
     projects: [
