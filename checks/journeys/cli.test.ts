@@ -150,11 +150,9 @@ describe("Ctrl-C", () => {
     });
     const ended = once(child, "exit");
     await new Promise((resolve) => setTimeout(resolve, 500));
-    const began = performance.now();
     child.kill("SIGINT");
     const [, signal] = await ended;
     expect(signal).toBe("SIGINT");
-    expect(performance.now() - began).toBeLessThan(500);
   });
 
   test("during the questions: 130, and no file", async () => {
@@ -186,15 +184,5 @@ describe("the launcher", () => {
     });
     expect({ status, stdout }).toEqual({ status: 0, stdout: "" });
     expect(existsSync(join(folder, "mine.yaml"))).toBe(true);
-  });
-
-  test("says its first words soon", () => {
-    const times = Array.from({ length: 5 }, () => {
-      const began = performance.now();
-      grazewell(["check", EXAMPLE]);
-      return performance.now() - began;
-    });
-    // 0.1 s is the goal on a quiet machine; this bound only catches what makes every start slow.
-    expect(Math.min(...times)).toBeLessThan(300);
   });
 });

@@ -228,23 +228,22 @@ describe("what no tank file may be", () => {
     ["without water", tank("name: Dry"), "MISSING"],
     ["broken", "{ water_l: ", "FORMAT"],
   ])("%s", (_, text, kind) => {
-    const start = performance.now();
     const result = read(text);
     expect(result.ok).toBe(false);
     if (!result.ok) expect(result.findings.map(({ message }) => message.kind)).toContain(kind);
-    expect(performance.now() - start).toBeLessThan(2000);
     expect(Object.prototype).not.toHaveProperty("x");
   });
 
   test.each([
     ["names nobody knows", (i: number) => `k${i}abc: 1`],
     ["one name over and over", () => "water_l: 1"],
-  ])("a mebibyte of %s is answered within seconds", (_, line) => {
-    const lines = Array.from({ length: 60_000 }, (__, i) => line(i));
-    const start = performance.now();
-    expect(read(tank(lines.join("\n"))).ok).toBe(false);
-    expect(performance.now() - start).toBeLessThan(5000);
-  });
+  ])(
+    "a mebibyte of %s is answered: a reader that compares all with all runs out of the test's time",
+    (_, line) => {
+      const lines = Array.from({ length: 60_000 }, (__, i) => line(i));
+      expect(read(tank(lines.join("\n"))).ok).toBe(false);
+    },
+  );
 
   test("a bomb of references", () => {
     const lines = Array.from(
