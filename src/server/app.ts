@@ -2,7 +2,6 @@
  * The application: routes of pages, built files and the API, each answer with the same headers, each failure in words.
  * Everything it needs is handed in, so that tests run it without a port. Listening is serve.ts.
  */
-import { randomUUID } from "node:crypto";
 import { type FastifyInstance, type FastifyRequest, fastify } from "fastify";
 import type { Store } from "../store/store.ts";
 import { addApi } from "./api/index.ts";
@@ -11,6 +10,7 @@ import { addBuiltFiles } from "./built-files.ts";
 import { addFailures, answerBroken, type Failures, tellFailure } from "./failures.ts";
 import { LIMITS } from "./limits.ts";
 import { loadTank } from "./load-tank.ts";
+import { newId as makeId } from "./new-id.ts";
 import { PAGE_ROUTES } from "./pages/index.ts";
 import { RefusedRequest } from "./refused.ts";
 import { sendReply } from "./reply.ts";
@@ -48,7 +48,7 @@ export interface Served extends AppParts {
 }
 
 export function buildApp(parts: AppParts): FastifyInstance {
-  const { store, answers, now, today, newId = randomUUID, tell = () => {} } = parts;
+  const { store, answers, now, today, newId = makeId, tell = () => {} } = parts;
   const contextOf = (): PageContext => {
     const day = today();
     return {

@@ -2,10 +2,10 @@
  * Puts the invented tanks into a store that has never held a tank: for trying out, beside "new tank". Once only: who
  * takes them away does not meet them again.
  */
-import { randomUUID } from "node:crypto";
 import { readReading } from "../../contract/daybook/read-reading.ts";
 import type { Desk, Json, NewEntry, Stamp, Store } from "../../store/store.ts";
 import { readDocument } from "../load-tank.ts";
+import { newId } from "../new-id.ts";
 import { readingContextOf } from "../reading-context.ts";
 import { inventedReadings } from "./readings.ts";
 import { type Demonstration, demonstrations } from "./tanks.ts";
@@ -28,8 +28,8 @@ async function addOne(
   today: string,
   stamp: Stamp,
 ) {
-  const id = randomUUID();
-  const { id: keeperId } = await desk.keeperNamed(keeper, randomUUID(), stamp);
+  const id = newId();
+  const { id: keeperId } = await desk.keeperNamed(keeper, newId(), stamp);
   await desk.addTank({ id, keeperId, demonstration: true, facts: document as unknown as Json }, stamp);
   if (readings === "two months") await desk.addEntries(id, entriesOf(document, today, stamp.at), stamp);
 }
@@ -41,6 +41,6 @@ function entriesOf(document: Demonstration["document"], today: string, now: stri
   return inventedReadings(today).map((typed) => {
     const reading = readReading(typed, context);
     if (!reading.ok) throw new Error(`An invented reading can't be read: ${reading.doubts[0]?.message.text}`);
-    return { id: randomUUID(), kind: "reading", on: reading.on, body: reading.body };
+    return { id: newId(), kind: "reading", on: reading.on, body: reading.body };
   });
 }
