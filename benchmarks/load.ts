@@ -30,7 +30,10 @@ export interface Took {
 
 /** Of the whole of 127/8 a program may speak from any: the first client is 127.0.0.2. */
 const agentOf = (client: number) =>
-  new Agent({ keepAlive: true, maxSockets: 20, localAddress: `127.0.0.${client + 2}` });
+  new Agent({ keepAlive: true, maxSockets: 8, localAddress: `127.0.0.${client + 2}` });
+
+/** A client sends so many in turn: with one each, a client would meet the same kind of request each time. */
+const TURN = 10;
 
 export async function load({ address, perSecond, seconds, clients, ask }: Load): Promise<Took> {
   const agents = Array.from({ length: clients }, (_, client) => agentOf(client));
@@ -47,7 +50,14 @@ export async function load({ address, perSecond, seconds, clients, ask }: Load):
         resolve();
       };
       const sent = request(
-        { host: address.hostname, port: address.port, path, method, headers, agent: agents[i % clients] },
+        {
+          host: address.hostname,
+          port: address.port,
+          path,
+          method,
+          headers,
+          agent: agents[Math.floor(i / TURN) % clients],
+        },
         (answer) => {
           answer.resume();
           answer.on("end", () => end(String(answer.statusCode)));

@@ -80,6 +80,7 @@ const server = spawn(
   [join(root, "dist/cli/main.js"), "serve", "--port", "0", "--store", file, "--no-demonstration"],
   { stdio: ["ignore", "pipe", "inherit"] },
 );
+process.once("exit", () => server.kill("SIGKILL"));
 const pid = server.pid;
 if (pid === undefined) throw new Error("The server did not start");
 const address = await new Promise<string>((resolve, reject) => {
@@ -136,7 +137,7 @@ console.log(`memory: ${warm.toFixed(0)} MiB warm, ${residentMib(pid).toFixed(0)}
 const planning = (async () => {
   const until = performance.now() + Math.min(30, seconds) * 1000;
   for (let i = 0; performance.now() < until; i += 1)
-    await fetch(`${address}api/v1/tanks/${pick(i)}/waves?members=20`);
+    await fetch(`${address}api/v1/tanks/${pick(i)}/waves?members=20`).then((answer) => answer.text());
 })();
 await mixed("mixed, while plans are worked out", Math.min(30, seconds));
 await planning;

@@ -21,7 +21,7 @@ export const LIMITS = {
   /** A connection on which nothing goes either way: longer than a tank takes to be worked out. */
   silenceMs: 210 * SECOND_MS,
   /** A connection kept for a further request. */
-  keepAliveMs: 5 * SECOND_MS,
+  keepAliveMs: 60 * SECOND_MS,
   /** Connections at once. */
   connections: 500,
   /** Writes from one client. */
