@@ -78,7 +78,9 @@ describe("--json", () => {
 
   test("a what-if that changes nothing changes nothing", async () => {
     const { as_it_is, what_if } = await data(example("first-reef"), "--feed", "x1");
-    expect(what_if!.outlook).toEqual(as_it_is);
+    // The other course's numbers have workings of their own.
+    const asToday = JSON.stringify(what_if!.outlook).replaceAll('"what_if.', '"');
+    expect(JSON.parse(asToday)).toEqual(as_it_is);
   });
 });
 
