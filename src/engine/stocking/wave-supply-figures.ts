@@ -19,7 +19,7 @@ export function supplyFigures(plan: Plan, scene: FigureScene): Figure[] {
       ...SHELVES.flatMap((shelf) => {
         const middle = middleFigure(wave, shelf, scene, changing);
         const least = leastFigure(wave, shelf, start, scene, changing);
-        return [least, middle, eatenFigure(wave, shelf, middle, changing)];
+        return [least, middle, eatenFigure(wave, shelf, scene, middle, changing)];
       }),
     ];
   });
@@ -129,6 +129,7 @@ const todayInput = (shelf: ShelfId, { larder }: FigureScene) => ({
 function eatenFigure(
   { number, draft }: Wave,
   shelf: ShelfId,
+  scene: FigureScene,
   middle: Figure,
   wouldChange: readonly string[],
 ): Figure {
@@ -146,6 +147,8 @@ function eatenFigure(
       formula: "what the heads there take of the supply, within their appetite and the lean of their diets",
       inputs: [
         linkTo(middle, "left to the crew"),
+        // Where nobody eats, no animal's facts lead further down.
+        ...(eaters.length === 0 ? [todayInput(shelf, scene)] : []),
         ...eaters.map(({ animal: { id, commonName, diet } }) => ({
           ...{
             label: `${answer.heads.get(id)} ${commonName}: share of the diet`,
