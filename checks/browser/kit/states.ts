@@ -32,7 +32,7 @@ export function statesOf(cast: Cast): State[] {
     page("start", to.start()),
     page("new", to.newTank()),
     page("sources", to.sources()),
-    page("source", to.source("weiss-1974")),
+    page("source", to.source("weiss-1970")),
     page("parameter", to.parameter("grz.harvest_eff_film")),
     page("guide", to.guide()),
     page("guide-entry", to.guideEntry("trochus-snail")),
