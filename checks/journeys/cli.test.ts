@@ -54,7 +54,7 @@ describe("called wrongly: exit code 2, nothing on standard output, the likely wo
     ["help on an unknown command", ["help", "watr"], "(Did you mean water?)"],
     ["an unknown option", ["--verson"], "(Did you mean --version?)"],
     ["an unknown option of a command", ["water", "--salinty", "35"], "(Did you mean --salinity?)"],
-    ["a missing argument", ["check"], "missing required argument 'file'"],
+    ["a missing argument", ["check"], "Name a tank file"],
     ["an argument too many", ["check", EXAMPLE, EXAMPLE], "too many arguments"],
     ["nothing to work with", ["ask", "--no-input"], ""],
   ])("%s", (_, words, said) => {
