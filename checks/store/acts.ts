@@ -12,7 +12,7 @@ const json = fc
   .dictionary(fc.string({ unit: "binary", maxLength: 6 }), fc.jsonValue({ maxDepth: 2 }), { maxKeys: 3 })
   .map((value): Json => JSON.parse(JSON.stringify(value).replaceAll("__proto__", "proto")));
 const day = fc.integer({ min: 1, max: 9 }).map((n) => `2026-01-0${n}`);
-/** Which of those there are, by number; the 40th and later are none. */
+/** Which of those there are, by number; a number beyond them is none. */
 const some = fc.oneof({ weight: 9, arbitrary: fc.nat(8) }, fc.constant(99));
 /** From the latest version, or so many before or after it. */
 const off = fc.oneof({ weight: 6, arbitrary: fc.constant(0) }, fc.constantFrom(-1, 1, -7));
