@@ -41,6 +41,12 @@ export function rationsADay(mgC: number): string {
   return `${amount} ${amount === "1" ? "ration" : "rations"} a day`;
 }
 
+/** "9.5 mg", "1.2 g": an amount of dry food, two figures; the same wherever it is told. */
+export function dryFood(mg: number): string {
+  const amount = Number(mg.toPrecision(2));
+  return amount < 1000 ? `${amount} mg` : `${amount / 1000} g`;
+}
+
 const LIKELY = [
   [2, "rarely"],
   [7, "seldom"],

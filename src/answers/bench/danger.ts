@@ -25,7 +25,10 @@ export function dangerAdvice(latest: readonly LatestReading[]): readonly BenchAd
       about: "danger",
       do: [firstStep(reading)],
       why: [
-        [`${reading.label} ${reading.text}. ${saidOf(reading.said ?? "it is out of bounds")}.`],
+        // What is said of a danger begins with the amount as read, and its unit.
+        [
+          `${reading.label} ${reading.said === null ? `${reading.text} is out of bounds` : saidOf(reading.said)}.`,
+        ],
         [agedWords(reading)],
       ],
       byWhen: ["Today."],

@@ -7,6 +7,7 @@ import { MEASURED, type Measured, type ReadingBody } from "../../contract/dayboo
 import { daysBetween } from "../../contract/quantity/calendar.ts";
 import type { Notice } from "../../contract/tank-file/finding.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
+import { capital } from "../animals/fit-words.ts";
 
 /** A reading of the daybook. */
 export interface KeptReading {
@@ -53,10 +54,7 @@ export function latestReadings(
 }
 
 /** What was said of a reading, without the label and the text that stand beside it anyway. */
-export function saidOf(said: string): string {
-  const words = said.replace(/^[^"]*".*?": /, "");
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
-}
+export const saidOf = (said: string): string => capital(said.replace(/^[^"]*".*?": /, ""));
 
 type Told = Pick<LatestReading, "on" | "text" | "flag" | "said" | "entry">;
 

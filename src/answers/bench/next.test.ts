@@ -77,7 +77,7 @@ const danger = reading({
   label: "Ammonia",
   text: "1.2 mg/L as N",
   flag: "danger",
-  said: 'Ammonia "1.2": 1.2 mg/L: act today.',
+  said: 'Ammonia "1.2 mg/L as N": 1.2 mg/L: act today',
 });
 
 describe("what comes first", () => {
@@ -86,6 +86,12 @@ describe("what comes first", () => {
       scene({ latest: [...fine, danger], waves: plan({ kind: "waves", waves: [wave(today)] }) }),
     );
     expect(first).toMatchObject({ urgency: "today", about: "danger" });
+    expect(first.why.map(plain)[0]).toBe("Ammonia 1.2 mg/L: act today.");
+  });
+
+  test("a dangerous reading of which nothing was said is told as it was typed", () => {
+    const [first] = adviceFor(scene({ latest: [...fine, { ...danger, said: null }] }));
+    expect(first.why.map(plain)[0]).toBe("Ammonia 1.2 mg/L as N is out of bounds.");
   });
 
   test("nothing is added while something is dangerous: the wave is not even brought up", () => {
@@ -125,25 +131,38 @@ describe("what comes first", () => {
     );
   });
 
+  const hungry = (name: string) => ({
+    ...{ id: name, name, standing: "resident" as const, mg_c_per_day: 4, dry_feed_mg_per_day: 9.54 },
+    figures: { food: "a", dry_feed: "b" },
+  });
+
   test("animals that find too little, then hand work", () => {
     const advice = adviceFor(
       scene({
         waves: plan({
-          fed_by_hand: [
-            {
-              id: "trochus-snail",
-              name: "trochus snail",
-              standing: "resident",
-              mg_c_per_day: 4,
-              dry_feed_mg_per_day: 9.9,
-              figures: { food: "a", dry_feed: "b" },
-            },
-          ],
+          fed_by_hand: [hungry("trochus snail")],
           left_to_hand: [{ shelf: "film_glass", mg_c_per_day: 11, text: "wipe the glass", figure: "c" }],
         }),
       }),
     );
     expect(advice.map(({ about }) => about)).toEqual(["hungry", "nothing_yet", "hand_work"]);
+  });
+
+  test.each([
+    [["banded trochus snail"], "Feed the banded trochus snail by hand, or give some away."],
+    [["trochus snail", "turbo snail"], "Feed the trochus snail and turbo snail by hand, or give some away."],
+    [
+      ["trochus snail", "turbo snail", "abalone"],
+      "Feed the trochus snail, turbo snail and 1 more kind by hand, or give some away.",
+    ],
+    [
+      ["trochus snail", "turbo snail", "abalone", "urchin"],
+      "Feed the trochus snail, turbo snail and 2 more kinds by hand, or give some away.",
+    ],
+  ])("%j are named in one sentence, with one amount each", (names, words) => {
+    const [first] = adviceFor(scene({ waves: plan({ fed_by_hand: names.map(hungry) }) }));
+    expect(plain(first.do)).toBe(words);
+    expect(plain(first.why[0]!)).toContain("about 9.5 mg of dry food a day");
   });
 
   test("a missing reading comes last, and only where none is newer than four weeks", () => {

@@ -2,8 +2,9 @@
 import type { WavesOutput } from "../../contract/output/waves.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
 import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
+import { inFull } from "../animals/fit-words.ts";
 import { type Sentence, told } from "../sentence.ts";
-import { dateWords, rationsADay } from "../words.ts";
+import { dateWords, dryFood, rationsADay } from "../words.ts";
 import type { BenchAdvice } from "./next.ts";
 
 const NAMED = 2;
@@ -13,24 +14,23 @@ export function hungryAdvice({ fed_by_hand }: WavesOutput): readonly BenchAdvice
   const hungry = fed_by_hand.filter(({ standing }) => standing === "resident");
   if (hungry.length === 0) return [];
   const more = hungry.length - NAMED;
-  const names = hungry
-    .slice(0, NAMED)
-    .map(({ name }) => name)
-    .join(more > 0 ? ", " : " and ");
+  const named = hungry.slice(0, NAMED).map(({ name }) => name);
+  const names =
+    more > 0
+      ? `${named.join(", ")} and ${more === 1 ? "1 more kind" : `${more} more kinds`}`
+      : named.join(" and ");
   return [
     {
       urgency: "this_week",
       about: "hungry",
-      do: [
-        `Feed by hand, or give some away: ${names}${more > 0 ? ` and ${more} more kinds` : ""} find too little.`,
-      ],
+      do: [`Feed the ${names} by hand, or give some away.`],
       why: hungry
         .slice(0, 3)
         .map(
           ({ name, dry_feed_mg_per_day, figures }): Sentence => [
-            `The ${name} in this tank need food beyond what it grows: about `,
-            told(`${Number(dry_feed_mg_per_day.toPrecision(2))} mg of dry feed a day`, figures.dry_feed),
-            " in all.",
+            `For the ${name} this tank grows too little. Missing for all of them together: about `,
+            told(dryFood(dry_feed_mg_per_day), figures.dry_feed),
+            " of dry food a day.",
           ],
         ),
       byWhen: ["This week, and until fewer live there or more grows."],
@@ -51,10 +51,7 @@ export function handWorkAdvice({ left_to_hand }: WavesOutput, today: string): re
       urgency: "next_visit",
       about: "hand_work",
       do: [`Do by hand what no crew eats down: ${SHELF_NAME[shelf as ShelfId] ?? shelf}.`],
-      why: [
-        ["It grows ", told(rationsADay(mg_c_per_day), figure), " more than is eaten."],
-        [`${text.charAt(0).toUpperCase()}${text.slice(1)}.`],
-      ],
+      why: [["It grows ", told(rationsADay(mg_c_per_day), figure), " more than is eaten."], [inFull(text)]],
       byWhen: [`With the next water change, by ${dateWords(addDays(today, 7))} or so.`],
       wouldChange: ["More mouths for it, once the plan brings them, or less food going in."],
       act: { words: "See the larder", leads: "larder" },

@@ -5,7 +5,7 @@
 import { type AnimalRow, byReason, type Grouped, inFull } from "../animals/fit-words.ts";
 import { linked, maybeTold, type Sentence, type Told } from "../sentence.ts";
 import type { TankAnswers } from "../tank-answers.ts";
-import { counted, withDates } from "../words.ts";
+import { counted, dryFood, withDates } from "../words.ts";
 import { type TestErrand, testsOf } from "./tests.ts";
 
 /** One thing to get: how many of what, and why, without a full stop. */
@@ -49,7 +49,7 @@ export function errandsOf(
     waves: waves.waves.map(waveErrands),
     food: waves.fed_by_hand.map(({ id, name, standing, dry_feed_mg_per_day, figures }) => ({
       id,
-      what: maybeTold(`${Math.round(dry_feed_mg_per_day)} mg of dry food a day`, figures.dry_feed),
+      what: maybeTold(`${dryFood(dry_feed_mg_per_day)} of dry food a day`, figures.dry_feed),
       why: [`for the ${name}: ${FED[standing]}${foodOf(id) === null ? "" : ` (${foodOf(id)})`}`],
     })),
     tests: testsOf(waves, ahead),

@@ -7,7 +7,7 @@ import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
 import { inFull } from "../animals/fit-words.ts";
 import { linked, type Sentence, type Told, told } from "../sentence.ts";
 import type { TankAnswers } from "../tank-answers.ts";
-import { counted, dateWords, rations } from "../words.ts";
+import { counted, dateWords, dryFood, rations } from "../words.ts";
 import { callMeIf } from "./call-me.ts";
 import { measureFor } from "./fit.ts";
 
@@ -59,7 +59,7 @@ export function sheetOf(answers: TankAnswers): Sheet {
   const feeding = waves.fed_by_hand.map(
     ({ name, dry_feed_mg_per_day, standing, figures }): Sentence => [
       `${name}${standing === "resident" ? "" : ", once it is there"}: `,
-      told(`${Math.round(dry_feed_mg_per_day)} mg`, figures.dry_feed),
+      told(dryFood(dry_feed_mg_per_day), figures.dry_feed),
       " of dry food a day by hand",
     ],
   );

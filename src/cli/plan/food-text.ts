@@ -1,6 +1,6 @@
 /** Food: what goes short and is fed by hand, what is left on the shelves, what the larder holds. */
 
-import { counted, fitted, rations, rationsADay, table, wrap } from "../../answers/words.ts";
+import { counted, dryFood, fitted, rations, rationsADay, table, wrap } from "../../answers/words.ts";
 import type { Plan } from "../../engine/stocking/plan.ts";
 import { SHELF_NAME, SHELVES } from "../../engine/types/shelf.ts";
 import type { Io } from "../io.ts";
@@ -17,7 +17,7 @@ export function fedText({ fedByHand }: Plan, io: Io): string {
     const what = animal.supplementalFood === null ? "" : ` (${animal.supplementalFood})`;
     const way = standing === "resident" ? " Or give some away." : "";
     return wrap(
-      `${who} would go short by ${rationsADay(mgC)}: feed about ${Math.round(dryFeedMg)} mg of dry food a day by hand${what}.${way}`,
+      `${who} would go short by ${rationsADay(mgC)}: feed about ${dryFood(dryFeedMg)} of dry food a day by hand${what}.${way}`,
       io.width,
       "  ",
     );

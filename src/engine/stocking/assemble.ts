@@ -32,10 +32,11 @@ export function assemble(
     .map(({ animal }) => animal.commonName);
   const waves = wavesOf(request, drafts, limits, crewNames);
   const { refused, spare } = sortOut(request, drafts, limits);
+  const fedByHand = fedByHandOf(drafts, facts, company);
   const { because, becauseFigures, lookAgain } =
     waves.length > 0
       ? { because: [], becauseFigures: [], lookAgain: null }
-      : nothingYet(facts, drafts, refused, spare);
+      : nothingYet(facts, drafts, refused, spare, fedByHand);
   return {
     kind: waves.length > 0 ? "waves" : "nothing_yet",
     because,
@@ -46,7 +47,7 @@ export function assemble(
     refused,
     spare,
     handWork: last === undefined ? [] : handWorkOf(last, facts),
-    fedByHand: fedByHandOf(drafts, facts, company),
+    fedByHand,
     wishes: wishesOf(request, drafts, limits, refused),
     check,
     mends,

@@ -1,5 +1,6 @@
 /** Who needs food by hand, and how much. */
 import type { Animal } from "../types/animal.ts";
+import { RATION_MG_C } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import type { FedByHand } from "./plan-shape.ts";
 import type { Company } from "./suitability.ts";
@@ -7,8 +8,11 @@ import type { WaveDraft } from "./waves.ts";
 
 /** mg C in a mg of dry feed. @source feed.pellet */
 const DRY_FEED_CARBON = 0.42;
-/** Food by hand of less than this is rounding, mg C/d. */
-const LEAST_FED_MG_C = 0.5;
+/**
+ * Food by hand below a tenth of a ration, for all of a kind together, is less than anybody can weigh out or the larder
+ * can tell: nothing is said of it, mg C/d. Judgement; docs/model/stocking.md, "Food by hand".
+ */
+const LEAST_FED_MG_C = RATION_MG_C / 10;
 
 /** Who needs food by hand, and the most it needs on any wave's day: the shelves give least while the tank is young. */
 export function fedByHandOf(

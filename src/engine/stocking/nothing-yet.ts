@@ -2,7 +2,7 @@
 import { figureId } from "../types/figure-id.ts";
 import { RATION_MG_C, SHELVES } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
-import type { Refused, Spare } from "./plan-shape.ts";
+import type { FedByHand, Refused, Spare } from "./plan-shape.ts";
 import { addDays, type ReasonCode } from "./suitability.ts";
 import type { WaveDraft } from "./waves.ts";
 
@@ -23,6 +23,7 @@ export function nothingYet(
   drafts: readonly WaveDraft[],
   refused: readonly Refused[],
   spare: readonly Spare[],
+  fedByHand: readonly FedByHand[],
 ): NothingYet {
   if (facts.medicines.length > 0 || facts.trouble !== null) {
     const because = firstToMend(refused);
@@ -31,7 +32,7 @@ export function nothingYet(
   const because: string[] = [];
   let offer: string | null = null;
   const last = drafts.at(-1);
-  if (last !== undefined && last.answer.handFed.size > 0) {
+  if (fedByHand.some(({ standing }) => standing === "resident")) {
     because.push("Those already there do not find enough: feed them by hand, or give some away.");
   }
   const crew = refused.filter(({ animal }) => animal.role === "crew" || animal.role === "crew_with_caution");

@@ -36,7 +36,7 @@ export function errandsPage({ head, errands }: ErrandsView): Page {
             <p>Nothing waits.</p>
           ) : (
             <Disclosure
-              summary={`${countOf(errands.notYet)} kinds that may come later, each with what it waits for`}
+              summary={`${soldAsCrew(errands.notYet)} that may come later, each with what it waits for`}
             >
               <Reasons tank={head.id} groups={errands.notYet} />
             </Disclosure>
@@ -47,11 +47,15 @@ export function errandsPage({ head, errands }: ErrandsView): Page {
           {errands.never.length === 0 ? (
             <p>None of those that are sold as crew.</p>
           ) : (
-            <Disclosure summary={`${countOf(errands.never)} kinds, each with its reason`}>
+            <Disclosure summary={`${soldAsCrew(errands.never)}, each with its reason`}>
               <Reasons tank={head.id} groups={errands.never} />
             </Disclosure>
           )}
         </section>
+        <p>
+          Counted here are kinds that are sold as crew. Fish, hitchhikers and others that were judged too
+          stand among <a href={to.tank(head.id, "animals")}>all animals</a>.
+        </p>
         <p>{CAUTION.wild}</p>
         <p>
           <a href={to.tank(head.id, "sheet")}>The sheet: one page to print</a>
@@ -61,7 +65,11 @@ export function errandsPage({ head, errands }: ErrandsView): Page {
   };
 }
 
-const countOf = (groups: Errands["never"]): number => groups.reduce((sum, { rows }) => sum + rows.length, 0);
+/** "16 kinds sold as crew": the animals' page counts others too. */
+function soldAsCrew(groups: Errands["never"]): string {
+  const count = groups.reduce((sum, { rows }) => sum + rows.length, 0);
+  return count === 1 ? "1 kind sold as crew" : `${count} kinds sold as crew`;
+}
 
 function findingOf({ kind, waves }: Errands): string {
   const first = waves[0];

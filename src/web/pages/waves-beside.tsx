@@ -2,7 +2,7 @@
 import { capital, inFull, lineWords } from "../../answers/animals/fit-words.ts";
 import { maybeTold } from "../../answers/sentence.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
-import { counted, rationsADay } from "../../answers/words.ts";
+import { counted, dryFood, rationsADay } from "../../answers/words.ts";
 import { animalById } from "../../catalogue/index.ts";
 import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
 import { to } from "../page.ts";
@@ -29,8 +29,8 @@ export function FoodByHand({ answers: { waves } }: Answered) {
             <li key={id}>
               {STANDING[standing](name)} would go short by{" "}
               <Quantity figure={figures.food}>{rationsADay(mg_c_per_day)}</Quantity>: feed about{" "}
-              <Quantity figure={figures.dry_feed}>{Math.round(dry_feed_mg_per_day)} mg</Quantity> of dry food
-              a day by hand{what === null ? "" : ` (${what})`}.
+              <Quantity figure={figures.dry_feed}>{dryFood(dry_feed_mg_per_day)}</Quantity> of dry food a day
+              by hand{what === null ? "" : ` (${what})`}.
               {standing === "resident" ? " Or give some away." : ""}
             </li>
           );
