@@ -2,13 +2,13 @@
 
 import { dietParts } from "../../answers/animals/diet.ts";
 import { entryOf, list } from "../../answers/animals/entry.ts";
-import type { Fit } from "../../answers/animals/fit.ts";
+import { type AnimalRow, capital, fitWords } from "../../answers/animals/fit-words.ts";
+import { plain } from "../../answers/sentence.ts";
 import { STATEMENT } from "../../answers/statement.ts";
 import { dateWords, wrap } from "../../answers/words.ts";
 import type { Animal, AnimalGroup } from "../../engine/types/animal.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
-import { fitSentences } from "./fit-text.ts";
 
 const GROUPS: Readonly<Record<AnimalGroup, string>> = {
   snail: "Snails",
@@ -56,15 +56,16 @@ export function listText(animals: readonly Animal[], io: Io): string {
   return [`${animals.length} animals, by kind.`, ...groups, wrap(more, io.width)].join("\n\n");
 }
 
-export function entryText(animal: Animal, fit: Fit | null, facts: TankFacts | null, io: Io): string {
+/** `row`: the same animal as data, with how it fits the tank where there is one. */
+export function entryText(animal: Animal, row: AnimalRow, facts: TankFacts | null, io: Io): string {
   const { commonName, id, scientificName, alsoSoldAs, nameConfidence } = animal;
   const names = alsoSoldAs.filter((name) => name !== commonName);
   const sold = names.length === 0 ? "" : ` Also sold as ${list(names, "or")}.`;
   const heading = `${io.bold(capital(commonName))} (${id}), ${scientificName}: ${nameConfidence}.${sold}`;
   const here =
-    fit === null || facts === null
+    row.fit === null || facts === null
       ? []
-      : [section(`In ${facts.name}, on ${dateWords(facts.asOf)}`, fitSentences(animal, fit))];
+      : [section(`In ${facts.name}, on ${dateWords(facts.asOf)}`, fitWords(row, row.fit).map(plain))];
   const sections = entryOf(animal).map(({ title, sentences }) => section(title, sentences));
   return [wrap(heading, io.width), ...here, ...sections, wrap(STATEMENT, io.width)].join("\n\n");
 
@@ -72,5 +73,3 @@ export function entryText(animal: Animal, fit: Fit | null, facts: TankFacts | nu
     return [io.bold(title), ...sentences.map((text) => wrap(text, io.width, "  ", "    "))].join("\n");
   }
 }
-
-const capital = (text: string): string => text[0]!.toUpperCase() + text.slice(1);

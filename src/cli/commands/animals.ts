@@ -48,18 +48,13 @@ export function command(io: Io): Command {
         const fitFor = (animal: Animal): Fit | null =>
           facts === null || plan === null ? null : fitOf(animal, facts, plan);
         const rows = (one === null ? animals : [one]).map((animal) => ({ animal, fit: fitFor(animal) }));
+        const output = animalsOutputOf(rows, facts);
         if (flags.json === true) {
-          io.out(JSON.stringify(animalsOutputOf(rows, facts), null, 2));
+          io.out(JSON.stringify(output, null, 2));
         } else if (one !== null) {
-          io.out(entryText(one, rows[0]!.fit, facts, io));
+          io.out(entryText(one, output.animals[0]!, facts, io));
         } else if (facts !== null) {
-          io.out(
-            fitsText(
-              rows.flatMap(({ animal, fit }) => (fit === null ? [] : [{ animal, fit }])),
-              facts,
-              io,
-            ),
-          );
+          io.out(fitsText(output.animals, facts, io));
         } else {
           io.out(listText(animals, io));
         }
