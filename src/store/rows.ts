@@ -63,9 +63,9 @@ export async function addRows(db: Db, { table, columns }: Shape, rows: readonly 
   await sql`INSERT INTO ${sql.table(table)} (${list(columns)}) VALUES ${sql.join(values)}`.execute(db);
 }
 
-export async function countRows(db: Db, { table }: Shape): Promise<number> {
-  const { rows } = await sql<{ n: number }>`SELECT count(*) AS n FROM ${sql.table(table)}`.execute(db);
-  return rows[0]?.n ?? 0;
+export async function hasRows(db: Db, { table }: Shape): Promise<boolean> {
+  const { rows } = await sql`SELECT 1 FROM ${sql.table(table)} LIMIT 1`.execute(db);
+  return rows.length > 0;
 }
 
 const list = (columns: readonly string[]) => sql.join(columns.map((name) => sql.ref(name)));

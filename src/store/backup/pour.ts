@@ -1,6 +1,6 @@
 /** Rows from one place into an empty one, and the comparison without which that does not count. */
 import type { Db } from "../database.ts";
-import { addRows, countRows, type Row, rowsOf, SHAPES, type Shape } from "../rows.ts";
+import { addRows, hasRows, type Row, rowsOf, SHAPES, type Shape } from "../rows.ts";
 import { StoreError } from "../store.ts";
 
 /** Where rows come from: a store at one moment, or a backup. */
@@ -52,7 +52,7 @@ export async function compare(source: Source, db: Db, place: string): Promise<vo
 
 export async function isEmpty(db: Db): Promise<boolean> {
   for (const shape of SHAPES) {
-    if ((await countRows(db, shape)) > 0) return false;
+    if (await hasRows(db, shape)) return false;
   }
   return true;
 }
