@@ -1,6 +1,6 @@
 /** Backup, restore and moving, drilled on both databases: what comes back is what was there, row by row. */
 import { cpSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { moveStore } from "../../src/store/backup/move.ts";
@@ -130,6 +130,9 @@ describe("a backup that does not count", () => {
     const to = land("sqlite").spot();
     await (await to.open()).close();
     const before = readFileSync(to.where);
+    const named = () =>
+      readdirSync(land("sqlite").folder).filter((name) => name.startsWith(basename(to.where)));
+    const beside = named();
     for (const name of readdirSync(whole)) {
       for (const share of [0, 0.5, 0.999]) {
         const hurt = folder();
@@ -154,7 +157,7 @@ describe("a backup that does not count", () => {
       });
     }
     expect(readFileSync(to.where).equals(before)).toBe(true);
-    expect(existsSync(`${to.where}.before-restore`)).toBe(false);
+    expect(named()).toEqual(beside);
   });
 
   test("I-150: one of a newer version is told by that version; the store is untouched", async () => {
@@ -224,6 +227,26 @@ test("a damaged SQLite store can be replaced, and is kept", async () => {
   const { kept } = await restored(await backedUp(spot("sqlite")), to);
   expect(readFileSync(`${kept}-wal`, "utf8")).toBe("frames");
   expect(await to.rows()).toEqual(await spot("sqlite").rows());
+});
+
+test("a log that was left without its file is kept, and not taken for the restored store's", async () => {
+  const to = land("sqlite").spot();
+  const store = await to.open();
+  await store.keeperNamed("Gone", "k", stamp());
+  const log = readFileSync(`${to.where}-wal`);
+  await store.close();
+  rmSync(to.where);
+  writeFileSync(`${to.where}-wal`, log);
+  const { kept } = await restored(await backedUp(spot("sqlite")), to);
+  expect(readFileSync(`${kept}-wal`).equals(log)).toBe(true);
+  expect(await to.rows()).toEqual(await spot("sqlite").rows());
+});
+
+test("a server that is away is told as that", async () => {
+  const away = spotAt("postgres://ada@/postgres?host=/nowhere", {});
+  await expect(restored(await backedUp(spot("sqlite")), away)).rejects.toMatchObject({
+    reason: "unreachable",
+  });
 });
 
 test("on PostgreSQL a store in use is replaced under its programs: they go on with the new one", async () => {

@@ -49,6 +49,13 @@ test("backup, restore, doctor: a round, and each refusal with its code and what 
   run(["backup", "--nonsense"], EXIT.usage);
 });
 
+test("one row is one row", async () => {
+  const store = await spotAt(at("one.db"), {}).open();
+  await store.keeperNamed("Ada", "k1", stamp());
+  await store.close();
+  expect(run(["backup", at("copy-of-one"), "--store", at("one.db")], EXIT.done).said).toMatch(/^1 row of/m);
+});
+
 test("restore waits for nobody: a store that is open ends it with 75", async () => {
   run(["backup", at("copy-2"), "--store", at("tanks.db")], EXIT.done);
   const open = await spotAt(at("tanks.db"), {}).open();

@@ -7,6 +7,7 @@ import {
   openSync,
   readdirSync,
   readFileSync,
+  rmSync,
   statSync,
   truncateSync,
   writeFileSync,
@@ -117,8 +118,11 @@ describe.each(DATABASES)("opening on %s", (database) => {
     const behind = await openDatabase(spot.where, spot.options);
     expect((await examine(behind)).filter(({ good }) => !good)).toEqual([]);
     await behind.transact((db) => db.updateTable("tank").set({ version: 2 }).execute());
-    const bad = (await examine(behind)).filter(({ good }) => !good).map(({ name }) => name);
-    expect(bad).toEqual(["tanks agree with their latest version", "no version of a tank is missing"]);
+    const bad = (await examine(behind)).filter(({ good }) => !good);
+    expect(bad.map(({ name, says }) => [name, says])).toEqual([
+      ["tanks agree with their latest version", "not so for 1"],
+      ["no version of a tank is missing", "not so for 1"],
+    ]);
     await behind.close();
   });
 
@@ -163,7 +167,7 @@ describe("files that are no store", () => {
     );
   });
 
-  test("an empty file is a place where nothing is yet; with a log beside it, it was cut short", async () => {
+  test("an empty file is a place where nothing is yet; with a log beside it, or a log alone, part is missing", async () => {
     const file = at("empty.db");
     writeFileSync(file, "");
     await planted(spotAt(file, {}));
@@ -171,6 +175,9 @@ describe("files that are no store", () => {
     writeFileSync(cut, "");
     writeFileSync(`${cut}-wal`, "frames");
     expect(await refusal(spotAt(cut, {}).open())).toMatchObject({ reason: "damaged" });
+    rmSync(cut);
+    expect(await refusal(spotAt(cut, {}).open())).toMatchObject({ reason: "damaged" });
+    expect(existsSync(cut)).toBe(false);
     expect(readFileSync(`${cut}-wal`, "utf8")).toBe("frames");
   });
 
@@ -248,15 +255,20 @@ describe("PostgreSQL that can't be used", () => {
   });
 
   test.each(["fsync", "full_page_writes"])(
-    "a server with %s off could lose what it has acknowledged: refused",
+    "a server with %s off could lose what it has acknowledged: refused, and the doctor finds it",
     async (name) => {
       const spot = land("postgres").spot();
+      await planted(spot);
       await query(spot.where, `ALTER SYSTEM SET ${name} = off`);
       await query(spot.where, "SELECT pg_reload_conf()");
       try {
         await expect
           .poll(() => refusal(spot.open()).then(({ message }) => message))
           .toContain(`${name} is off`);
+        const seen = await openDatabase(spot.where, { ...spot.options, use: "as it is" });
+        const wrong = (await examine(seen)).filter(({ good }) => !good);
+        await seen.close();
+        expect(wrong).toEqual([{ name: `setting ${name}`, good: false, says: "off; must be on" }]);
       } finally {
         await query(spot.where, `ALTER SYSTEM RESET ${name}`);
         await query(spot.where, "SELECT pg_reload_conf()");

@@ -31,9 +31,21 @@ export interface Database {
   /** Copies all there is to a place of that label, and names it. */
   copyAside(label: string): Promise<string>;
   durableSettings(): Promise<readonly DurableSetting[]>;
-  /** The database's own check of itself: empty when nothing is wrong. */
-  faults(): Promise<readonly string[]>;
+  /** The database's own check of itself: empty when nothing is wrong, null where it has none to be asked for. */
+  faults(): Promise<readonly string[] | null>;
   close(): Promise<void>;
+}
+
+/** Works, and closes whatever comes. */
+export async function withDatabase<T>(
+  database: Database,
+  work: (database: Database) => Promise<T>,
+): Promise<T> {
+  try {
+    return await work(database);
+  } finally {
+    await database.close();
+  }
 }
 
 /** Called before every statement; what it throws is taken for the database's own fault. For checks alone. */

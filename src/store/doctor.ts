@@ -68,17 +68,19 @@ export async function examine(database: Database): Promise<Finding[]> {
       good: wanted.includes(value),
       says: wanted.includes(value) ? value : `${value}; must be ${wanted.join(" or ")}`,
     })),
-    {
+  ];
+  if (faults !== null) {
+    findings.push({
       name: "the database's check of itself",
       good: faults.length === 0,
       says: faults.length === 0 ? "nothing wrong" : faults.slice(0, 10).join("; "),
-    },
-  ];
+    });
+  }
   if (pending.length > 0) return findings;
   return database.snapshot(async (db) => {
     for (const [name, broken] of AGREE) {
       const rows = await broken(db);
-      findings.push({ name, good: rows === 0, says: rows === 0 ? "yes" : `${rows} do not` });
+      findings.push({ name, good: rows === 0, says: rows === 0 ? "yes" : `not so for ${rows}` });
     }
     return findings;
   });
@@ -91,7 +93,7 @@ export interface BackupNote {
 
 const NOTE = "last_backup";
 
-/** Remembered in the store itself: the page and `doctor` show how old the last backup is that was tried. */
+/** Remembered in the store itself: `doctor` shows how old the last backup is that was tried. */
 export async function noteBackup(database: Database, { at, folder }: BackupNote): Promise<void> {
   await database.transact((db) => deskOn(db).saveSetting(NOTE, { at, folder }, { at, by: "backup" }));
 }
@@ -102,4 +104,4 @@ export async function lastBackup(database: Database): Promise<BackupNote | null>
 }
 
 const shape = (last: string, pending: number): string =>
-  pending === 0 ? last : `${last}; ${pending} changes are due, made at the next start of the server`;
+  pending === 0 ? last : `${last}; changes due, made at the next start of the server: ${pending}`;

@@ -6,6 +6,7 @@ import { sql } from "kysely";
 import type { Database, Db } from "./database.ts";
 import type { Migration } from "./migrations/migration.ts";
 import { StoreError } from "./store.ts";
+import { clock } from "./where.ts";
 
 export interface Migrated {
   readonly applied: readonly string[];
@@ -74,6 +75,3 @@ function pendingAfter(
 
 /** Constants of the migrations alone come here: no value is ever put into one. */
 const run = (db: Db, statement: string) => sql.raw(statement).execute(db);
-
-/** Now, as part of a name. */
-const clock = (): string => new Date().toISOString().replaceAll(/[-:.]/g, "");

@@ -12,7 +12,7 @@ import type { Migration } from "./migrations/migration.ts";
 import { openPostgres } from "./postgres/open.ts";
 import { openSqlite } from "./sqlite/open.ts";
 import { type Store, StoreError } from "./store.ts";
-import { type Place, placeOf } from "./where.ts";
+import { nameOf, type Place, placeOf } from "./where.ts";
 
 export interface OpenOptions {
   /** Schema of PostgreSQL; `grazewell` when absent. */
@@ -38,7 +38,8 @@ export async function openDatabase(where: string | undefined, options: OpenOptio
   try {
     const database = await connected(place, options);
     try {
-      await assertDurable(database);
+      // Who only looks is let in: the doctor says which setting it is.
+      if (options.use !== "as it is") await assertDurable(database);
       if (options.use !== undefined) await assertStore(database);
       if (options.use === "as it is") return database;
       const migrated = await migrate(database, options.migrations ?? MIGRATIONS);
@@ -49,7 +50,7 @@ export async function openDatabase(where: string | undefined, options: OpenOptio
       throw error;
     }
   } catch (error) {
-    throw storeErrorOf(error, place.kind === "sqlite" ? place.file : "on PostgreSQL");
+    throw storeErrorOf(error, nameOf(place));
   }
 }
 

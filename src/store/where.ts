@@ -17,4 +17,10 @@ export function placeOf(where: string | undefined, env: Environment = process.en
   return /^postgres(ql)?:\/\//.test(said) ? { kind: "postgres", url: said } : { kind: "sqlite", file: said };
 }
 
+/** As messages name it: an address may carry a password. */
+export const nameOf = (place: Place): string => (place.kind === "sqlite" ? place.file : "on PostgreSQL");
+
+/** Now, as part of the name of a place beside a store; a schema of capitals would have to be quoted. */
+export const clock = (): string => new Date().toISOString().replaceAll(/[-:.]/g, "").toLowerCase();
+
 const given = (text: string | undefined): string | undefined => (text === "" ? undefined : text);

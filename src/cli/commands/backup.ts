@@ -1,10 +1,11 @@
 /** `grazewell backup`: a folder that has been restored for trial, and so is a backup. */
+import { resolve } from "node:path";
 import { Command } from "commander";
 import { ENGINE_VERSION } from "../../answers/version.ts";
 import { backUp } from "../../store/backup/write.ts";
 import { noteBackup } from "../../store/doctor.ts";
 import type { Io } from "../io.ts";
-import { counting, STORE_OPTION, withStore } from "../store/open.ts";
+import { counting, rowsIn, STORE_OPTION, withStore } from "../store/open.ts";
 
 const EXAMPLES = `Examples:
   grazewell backup
@@ -25,11 +26,11 @@ export function command(io: Io): Command {
       withStore(store, "existing", async (database) => {
         const to = folder ?? `grazewell-backup-${new Date().toISOString().slice(0, 19).replaceAll(":", "")}`;
         const manifest = await backUp(database, to, { program: ENGINE_VERSION, progress: counting(io) });
-        await noteBackup(database, { at: manifest.made_at, folder: to });
+        await noteBackup(database, { at: manifest.made_at, folder: resolve(to) });
         io.progress(null);
-        const rows = manifest.tables.reduce((sum, table) => sum + table.rows, 0);
         io.out(to);
-        io.talk(`${rows} rows of ${database.place}, restored for trial and compared: all as they were.`);
+        const rows = rowsIn(manifest.tables.map((table) => table.rows));
+        io.talk(`${rows} of ${database.place}, restored for trial and compared: all as they were.`);
         io.talk("Keep it on another machine, or another disk.");
       }),
     );

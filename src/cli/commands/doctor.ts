@@ -34,7 +34,7 @@ export function command(io: Io): Command {
         const wrong = findings.filter(({ good }) => !good).length;
         if (wrong === 0) return;
         throw new CliError(EXIT.badData, [
-          `${wrong} of ${findings.length} are wrong. Keep a copy of the store as it is; then restore the latest backup: grazewell restore --help.`,
+          `Wrong: ${wrong} of ${findings.length}. Keep a copy of the store as it is; then restore the latest backup: grazewell restore --help.`,
         ]);
       }),
     );

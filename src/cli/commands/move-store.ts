@@ -2,7 +2,7 @@
 import { Command } from "commander";
 import { moveStore } from "../../store/backup/move.ts";
 import type { Io } from "../io.ts";
-import { counting, withStore } from "../store/open.ts";
+import { counting, rowsIn, withStore } from "../store/open.ts";
 
 const EXAMPLES = `Examples:
   grazewell move-store tanks.db postgres://ada@localhost/grazewell
@@ -23,9 +23,8 @@ export function command(io: Io): Command {
         withStore(to, "new", async (fresh) => {
           const counts = await moveStore(old, fresh, counting(io));
           io.progress(null);
-          const rows = Object.values(counts).reduce((sum, count) => sum + count, 0);
-          io.talk(`${rows} rows moved and compared: all as they were.`);
-          io.talk(`From now on start the page with --store, or DATABASE_URL, naming the new place.`);
+          io.talk(`${rowsIn(Object.values(counts))} moved and compared: all as they were.`);
+          io.talk("From now on start the page with --store, or DATABASE_URL, naming the new place.");
           io.out(fresh.place);
         }),
       ),

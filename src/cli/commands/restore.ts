@@ -3,11 +3,12 @@ import { Command } from "commander";
 import { readManifest } from "../../store/backup/manifest.ts";
 import { isEmpty } from "../../store/backup/pour.ts";
 import { restore } from "../../store/backup/restore.ts";
+import { withDatabase } from "../../store/database.ts";
 import { MIGRATIONS } from "../../store/migrations/list.ts";
 import { openDatabase } from "../../store/open.ts";
 import { StoreError } from "../../store/store.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
-import { counting, STORE_OPTION, saying } from "../store/open.ts";
+import { counting, rowsIn, STORE_OPTION, saying } from "../store/open.ts";
 
 const EXAMPLES = `Examples:
   grazewell restore grazewell-backup-2026-06-15T181500
@@ -44,8 +45,8 @@ export function command(io: Io): Command {
         }
         const { manifest, kept } = await restore(folder, store, { progress: counting(io) });
         io.progress(null);
-        const rows = manifest.tables.reduce((sum, table) => sum + table.rows, 0);
-        io.talk(`${rows} rows restored and compared, as they were on ${manifest.made_at}.`);
+        const rows = rowsIn(manifest.tables.map((table) => table.rows));
+        io.talk(`${rows} restored and compared, as they were on ${manifest.made_at}.`);
         if (kept !== null) io.talk(`The store from before is kept: ${kept}`);
       }),
     );
@@ -54,12 +55,9 @@ export function command(io: Io): Command {
 /** The place, if a store with something in it stands there, or something that can't be looked into. */
 async function holds(where: string | undefined): Promise<string | null> {
   try {
-    const database = await openDatabase(where, { use: "as it is" });
-    try {
-      return (await isEmpty(database.reads)) ? null : database.place;
-    } finally {
-      await database.close();
-    }
+    return await withDatabase(await openDatabase(where, { use: "as it is" }), async ({ reads, place }) =>
+      (await isEmpty(reads)) ? null : place,
+    );
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
     if (error.reason === "unreachable") return null; // nothing there; a server that is away says so soon enough

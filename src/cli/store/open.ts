@@ -1,10 +1,9 @@
 /** The database behind a store for the commands that handle it whole. */
+import { type Database, withDatabase } from "../../store/database.ts";
 import { openDatabase } from "../../store/open.ts";
 import { StoreError } from "../../store/store.ts";
 import type { Io } from "../io.ts";
 import { told } from "../open-store.ts";
-
-type Database = Awaited<ReturnType<typeof openDatabase>>;
 
 export const STORE_OPTION = [
   "--store <place>",
@@ -18,12 +17,7 @@ export async function withStore<T>(
   work: (database: Database) => Promise<T>,
 ): Promise<T> {
   return saying(async () => {
-    const database = await openDatabase(where, use === "new" ? {} : { use });
-    try {
-      return await work(database);
-    } finally {
-      await database.close();
-    }
+    return withDatabase(await openDatabase(where, use === "new" ? {} : { use }), work);
   });
 }
 
@@ -34,6 +28,12 @@ export async function saying<T>(work: () => Promise<T>): Promise<T> {
   } catch (error) {
     throw error instanceof StoreError ? told(error) : error;
   }
+}
+
+/** "3 rows": of all tables together. */
+export function rowsIn(counts: readonly number[]): string {
+  const rows = counts.reduce((sum, count) => sum + count, 0);
+  return rows === 1 ? "1 row" : `${rows} rows`;
 }
 
 /** Progress of a long copy, one line that is written over. */

@@ -7,14 +7,12 @@ import { existsSync, mkdirSync, renameSync, rmSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import type { Database } from "../database.ts";
 import { appliedIn } from "../migrate.ts";
-import { MIGRATIONS } from "../migrations/list.ts";
-import { openDatabase } from "../open.ts";
 import type { Shape } from "../rows.ts";
 import { StoreError } from "../store.ts";
 import { syncFolder, writing } from "./files.ts";
+import { fill } from "./fill.ts";
 import { fileOf, MANIFEST, type Manifest, manifestOf, type TableInBackup, textOf } from "./manifest.ts";
-import { compare, type Progress, pour, type Source, storeSource } from "./pour.ts";
-import { backupSource, verify } from "./read.ts";
+import { type Progress, type Source, storeSource } from "./pour.ts";
 
 export interface BackupOptions {
   /** Version of this program. */
@@ -76,22 +74,7 @@ async function writeTable(source: Source, shape: Shape, folder: string, { progre
 
 /** What can't be restored is no backup: done here, into a SQLite file whatever the store's own database. */
 async function rehearse(folder: string, manifest: Manifest, { progress }: BackupOptions): Promise<void> {
-  await verify(folder, manifest);
   const trial = join(folder, "trial.db");
-  const migrations = MIGRATIONS.slice(0, MIGRATIONS.findIndex(({ name }) => name === manifest.store) + 1);
-  const database = await openDatabase(trial, { migrations });
-  try {
-    const source = backupSource(folder, manifest);
-    await database.transact(async (db) => {
-      await pour(source, db, progress);
-      await compare(source, db, trial);
-    });
-    const faults = await database.faults();
-    if (faults.length > 0) {
-      throw new StoreError("damaged", `The backup can't be restored: ${faults[0]}.`, "Run grazewell doctor.");
-    }
-  } finally {
-    await database.close();
-    for (const end of ["", "-wal", "-shm"]) rmSync(`${trial}${end}`, { force: true });
-  }
+  await fill({ where: trial, options: {} }, folder, manifest, progress);
+  for (const end of ["", "-wal", "-shm"]) rmSync(`${trial}${end}`, { force: true });
 }

@@ -7,7 +7,7 @@ import pg from "pg";
 import type { BeforeStatement, Database } from "../database.ts";
 import { hook } from "../driver-hook.ts";
 import type { Tables } from "../tables.ts";
-import { copySchema } from "./copy-schema.ts";
+import { copySchema, tablesOf } from "./copy-schema.ts";
 import { durableSettings } from "./settings.ts";
 
 /** Schema of a store where none is named. */
@@ -65,13 +65,7 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
         }),
     snapshot: (work) =>
       reads.transaction().setIsolationLevel("repeatable read").setAccessMode("read only").execute(work),
-    async tables() {
-      const { rows } = await sql<{ name: string }>`
-        SELECT table_name AS name FROM information_schema.tables WHERE table_schema = ${schema}`.execute(
-        reads,
-      );
-      return rows.map(({ name }) => name);
-    },
+    tables: () => tablesOf(reads, schema),
     // Not at one moment: what another start did while this one waited for the lock must be seen.
     reshape: (work) =>
       reads
@@ -86,7 +80,7 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
     copyAside: (label) => copySchema(reads, schema, label),
     durableSettings: () => durableSettings(reads),
     // Checksums and constraints are the server's own work, at every read and write.
-    faults: async () => [],
+    faults: async () => null,
     close: () => reads.destroy(),
   };
 }

@@ -1,21 +1,15 @@
 /** A store in a schema beside another, put in its stead by changing names in one transaction. */
 import { sql } from "kysely";
 import type { Beside } from "../backup/restore.ts";
-import type { Database } from "../database.ts";
+import { type Database, withDatabase } from "../database.ts";
 import { openPostgres, SCHEMA } from "./open.ts";
 
 export function schemaBeside(url: string, named: string | undefined, label: string): Beside {
   const schema = named ?? SCHEMA;
   const beside = `${schema}_restoring_${label}`;
 
-  async function connected<T>(work: (database: Database) => Promise<T>): Promise<T> {
-    const database = await openPostgres(url, { schema });
-    try {
-      return await work(database);
-    } finally {
-      await database.close();
-    }
-  }
+  const connected = async <T>(work: (database: Database) => Promise<T>): Promise<T> =>
+    withDatabase(await openPostgres(url, { schema }), work);
 
   const swap = async (database: Database): Promise<string | null> => {
     const tables = (await database.tables()).toSorted();
@@ -38,7 +32,7 @@ export function schemaBeside(url: string, named: string | undefined, label: stri
 
   return {
     where: url,
-    schema: beside,
+    options: { schema: beside },
     swap: () => connected(swap),
     drop: () =>
       connected(async ({ reads }) => {

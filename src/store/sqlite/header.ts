@@ -1,25 +1,21 @@
 /** What a file says of itself in its first bytes: looked at before SQLite opens, and perhaps changes, it. */
-import { closeSync, fstatSync, openSync, readSync, statSync } from "node:fs";
+import { closeSync, openSync, readSync, statSync } from "node:fs";
 import { StoreError } from "../store.ts";
 
 const MAGIC = "SQLite format 3\u0000";
 
 /** Whether there is a file with something in it; throws where it can't be a store. */
 export function look(file: string): "nothing" | "something" {
-  let descriptor: number;
-  try {
-    descriptor = openSync(file, "r");
-  } catch (error) {
-    if (error instanceof Error && "code" in error && error.code === "ENOENT") return "nothing";
-    throw error;
+  // The log is asked first: another first start, meanwhile, writes the file before its log.
+  const log = sizeOf(`${file}-wal`);
+  if (sizeOf(file) === 0) {
+    if (log > 0) throw cutShort(file);
+    return "nothing";
   }
+  const descriptor = openSync(file, "r");
   try {
     const bytes = Buffer.alloc(100);
     const length = readSync(descriptor, bytes, 0, 100, 0);
-    if (fstatSync(descriptor).size === 0) {
-      if (sizeOf(`${file}-wal`) > 0) throw cutShort(file);
-      return "nothing";
-    }
     if (length < 100 || bytes.toString("latin1", 0, 16) !== MAGIC) {
       throw new StoreError(
         "foreign",
@@ -39,6 +35,6 @@ const sizeOf = (file: string): number => statSync(file, { throwIfNoEntry: false 
 const cutShort = (file: string) =>
   new StoreError(
     "damaged",
-    `${file} is empty, yet a log lies beside it: the file was cut short.`,
-    `Keep a copy of both files as they are, and restore the latest backup: grazewell restore --help.`,
+    `${file} is empty or gone, yet a log lies beside it: part of the store is missing.`,
+    `Keep a copy of what is there, and restore the latest backup: grazewell restore --help.`,
   );

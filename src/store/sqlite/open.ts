@@ -22,10 +22,9 @@ export function openSqlite(path: string, before?: BeforeStatement): Database {
   try {
     if (mark() !== APPLICATION_ID && tableNames(writer).length > 0) throw foreign(file);
     writer.pragma("journal_mode = WAL");
+    assertSound(file, writer);
     writer.pragma("busy_timeout = 10"); // from here on it waits in dialect.ts, without holding up the program
-    const reader = connect(file, "read");
-    assertSound(file, reader);
-    return opened(reader);
+    return opened(connect(file, "read"));
   } catch (error) {
     writer.close();
     throw error;
@@ -97,10 +96,9 @@ function tableNames(connection: ReturnType<typeof connect>): string[] {
 }
 
 /** A look at every page, under a second for 400,000 readings: damage is told at the start, not in the middle of work. */
-function assertSound(file: string, reader: ReturnType<typeof connect>): void {
-  const [first] = reader.prepare("PRAGMA quick_check(1)").pluck().all().map(String);
+function assertSound(file: string, connection: ReturnType<typeof connect>): void {
+  const [first] = connection.prepare("PRAGMA quick_check(1)").pluck().all().map(String);
   if (first === "ok") return;
-  reader.close();
   throw new StoreError(
     "damaged",
     `${file} is damaged: ${first}.`,

@@ -7,34 +7,32 @@ import { StoreError } from "../store.ts";
 import { connect } from "./connect.ts";
 import { look } from "./header.ts";
 
+/** A store's files: itself, its log, what its readers share. */
+const ENDS = ["", "-wal", "-shm"] as const;
+
 export function fileBeside(path: string, label: string): Beside {
   const file = resolve(path);
   const beside = `${file}.restoring-${label}`;
   return {
     where: beside,
+    options: {},
     async swap() {
       alone(beside)();
-      if (!existsSync(file)) {
-        renameSync(beside, file);
-        syncFolder(dirname(file));
-        return null;
-      }
       const kept = `${file}.before-restore-${label}`;
       const letGo = aloneIfStore(file);
       try {
-        renameSync(file, kept);
-        // A log without its file would be taken for the new file's.
-        for (const end of ["-wal", "-shm"])
-          if (existsSync(`${file}${end}`)) renameSync(`${file}${end}`, `${kept}${end}`);
+        // A log that lies there, even without its file, would be taken for the new file's.
+        const old = ENDS.filter((end) => existsSync(`${file}${end}`));
+        for (const end of old) renameSync(`${file}${end}`, `${kept}${end}`);
         renameSync(beside, file);
         syncFolder(dirname(file));
+        return old.length === 0 ? null : kept;
       } finally {
         letGo();
       }
-      return kept;
     },
     async drop() {
-      for (const end of ["", "-wal", "-shm"]) rmSync(`${beside}${end}`, { force: true });
+      for (const end of ENDS) rmSync(`${beside}${end}`, { force: true });
     },
   };
 }
