@@ -1,55 +1,20 @@
 /** `grazewell animals` for a person: the list by kind, one entry, and how they fit a tank. */
 
-import { dietParts } from "../../answers/animals/diet.ts";
 import { entryOf, list } from "../../answers/animals/entry.ts";
 import { type AnimalRow, capital, fitWords } from "../../answers/animals/fit-words.ts";
+import { byKind, eatsLine } from "../../answers/animals/guide.ts";
 import { plain } from "../../answers/sentence.ts";
 import { STATEMENT } from "../../answers/statement.ts";
 import { dateWords, wrap } from "../../answers/words.ts";
-import type { Animal, AnimalGroup } from "../../engine/types/animal.ts";
+import type { Animal } from "../../engine/types/animal.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
 
-const GROUPS: Readonly<Record<AnimalGroup, string>> = {
-  snail: "Snails",
-  conch: "Conchs",
-  hermit: "Hermit crabs",
-  crab: "Crabs",
-  shrimp: "Shrimp",
-  star: "Sea stars",
-  urchin: "Urchins",
-  cucumber: "Sea cucumbers",
-  slug: "Slugs",
-  pod: "Pods",
-  worm: "Worms",
-  fish: "Fish",
-};
-const ROLE: Readonly<Record<Animal["role"], string>> = {
-  crew: "",
-  crew_with_caution: " With caution.",
-  hitchhiker: " It comes by itself with rock; nobody buys it.",
-  compatibility_only: " Not of the crew; listed for whom it gets on with.",
-};
-/** Foods named in the list; the rest stands in the entry. */
-const FOODS_NAMED = 3;
-
 export function listText(animals: readonly Animal[], io: Io): string {
-  const groups = Object.entries(GROUPS).map(([group, title]) => {
-    const lines = animals
-      .filter((animal) => animal.group === group)
-      .map((animal) => {
-        const foods = dietParts(animal).slice(0, FOODS_NAMED);
-        const eats = list(
-          foods.map(({ name }) => name),
-          "and",
-        );
-        return wrap(
-          `${animal.commonName} (${animal.id}): eats ${eats}.${ROLE[animal.role]}`,
-          io.width,
-          "  ",
-          "    ",
-        );
-      });
+  const groups = byKind(animals).map(({ title, animals: some }) => {
+    const lines = some.map((animal) =>
+      wrap(`${animal.commonName} (${animal.id}): ${eatsLine(animal)}`, io.width, "  ", "    "),
+    );
     return [io.bold(title), ...lines].join("\n");
   });
   const more = "grazewell animals ID tells all of one; grazewell animals FILE, which fit your tank.";
