@@ -1,7 +1,8 @@
 /**
  * Slots whose content takes the server a while: `data-await` marks one, `data-src` is the part's address. So is the plan
  * beside a question, `data-plan-part`: as answered so far; what is typed counts once it is sent, nothing is guessed.
- * Filled where it stands; what could not be worked out is said there, with a way to ask again.
+ * Filled where it stands; what could not be worked out is said in place of "it is being worked out", with a way to ask
+ * again, and the heading stays.
  */
 import { fetchPart } from "./part.ts";
 
@@ -24,14 +25,12 @@ async function fill(slot: HTMLElement): Promise<void> {
     fillSlots(slot);
     slot.dispatchEvent(new CustomEvent("grazewell:filled", { bubbles: true }));
   } catch (error) {
-    const words = document.createElement("p");
-    words.textContent = `Not worked out: ${error instanceof Error ? error.message : String(error)}. `;
     const again = document.createElement("button");
     again.type = "button";
     again.textContent = "Ask again";
     again.addEventListener("click", () => void fill(slot));
-    words.append(again);
-    slot.replaceChildren(words);
+    const words = `Not worked out: ${error instanceof Error ? error.message : String(error)}. `;
+    (slot.querySelector("p[role=status]") ?? slot).replaceChildren(words, again);
   } finally {
     slot.ariaBusy = "false";
   }

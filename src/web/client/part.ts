@@ -35,8 +35,15 @@ export function fetchPart(address: string, signal?: AbortSignal): Promise<Part> 
   });
 }
 
+/** Heading and paragraphs, a sentence each, the last without its stop; its links lead elsewhere and are left out. */
 function wordsOf(body: HTMLElement): string | null {
-  const text = (body.querySelector("main") ?? body).textContent?.replaceAll(/\s+/g, " ").trim() ?? "";
+  const said = [...(body.querySelector("main") ?? body).querySelectorAll("h1, p")].map((element) =>
+    (element.textContent ?? "")
+      .replaceAll(/\s+/g, " ")
+      .replace(/[.\s]+$/, "")
+      .trim(),
+  );
+  const text = said.filter((sentence) => sentence !== "").join(". ");
   return text === "" || text.length > 300 ? null : text;
 }
 
