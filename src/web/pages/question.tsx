@@ -116,20 +116,23 @@ function QuestionForm({
   );
 }
 
-/** All eight, and the way to them on one sheet. */
+/** All eight, the open one as plain words, and the way to them on one sheet. */
 function Steps({ tank, here }: { readonly tank: string; readonly here: number }) {
   return (
     <nav aria-label="Questions">
       <ol class="question-steps">
         {QUESTIONS.map(({ flag }, i) => (
           <li key={flag}>
-            <a
-              href={to.question(tank, i + 1)}
-              aria-current={i + 1 === here ? "step" : undefined}
-              aria-label={`Question ${i + 1}: ${STEP_WORDS[i]}`}
-            >
-              {i + 1}
-            </a>
+            {i + 1 === here ? (
+              <strong aria-current="step">
+                {i + 1}
+                <span class="unseen">: {STEP_WORDS[i]}, this question</span>
+              </strong>
+            ) : (
+              <a href={to.question(tank, i + 1)} aria-label={`Question ${i + 1}: ${STEP_WORDS[i]}`}>
+                {i + 1}
+              </a>
+            )}
           </li>
         ))}
         <li>
