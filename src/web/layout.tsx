@@ -77,7 +77,7 @@ export function renderDocument(page: Page, assets: Assets, asked: Asked | null =
           <script key={address} type="module" src={address} />
         ))}
       </head>
-      <body class={page.forPaper === true ? "for-paper" : undefined}>
+      <body>
         <a class="skip" href="#main">
           Skip to the page
         </a>

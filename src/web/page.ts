@@ -39,8 +39,6 @@ export interface Page {
    * by `data-` attributes and the page works for reading without it.
    */
   readonly scripts?: readonly string[];
-  /** Printed as it is: no navigation on paper, one page. */
-  readonly forPaper?: boolean;
 }
 
 /**

@@ -23,7 +23,6 @@ export function sheetPage({ head, sheet, version, today }: SheetView): Page {
     title: `Sheet of ${head.name}, ${dateWords(today)}`,
     tank: head,
     here: "sheet",
-    forPaper: true,
     body: (
       <article class="sheet">
         <header class="sheet-head">
