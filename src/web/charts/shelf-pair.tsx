@@ -1,12 +1,13 @@
 /** What grows above, who eats it below, on one start line; the difference is bracketed and named. */
 import type { ComponentChildren } from "preact";
+import { capital, listed } from "../parts/text.ts";
 import { Chart, type Drawing, type DrawingWidth, NARROW, StepMark } from "./chart.tsx";
 import { GrainLegend } from "./grain-legend.tsx";
 import { GrainRow } from "./grain-row.tsx";
 import { grainsDrawn } from "./grain-row-view.ts";
 import { GRAIN_HEIGHT, GRAIN_WIDTH } from "./grain-shape.ts";
 import { Label } from "./label.tsx";
-import { capital, leaning, listed, type ShelfFacts } from "./shelf.ts";
+import { leaning, type ShelfFacts } from "./shelf.ts";
 import { type ShelfPairView, shelfPairsView } from "./shelf-pair-view.ts";
 import { shelfStep, shelfTable } from "./shelf-words.tsx";
 

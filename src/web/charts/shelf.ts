@@ -46,11 +46,3 @@ export function shortWords(shelf: ShelfFacts): string {
 
 /** Neither grown nor wanted: named, not drawn. */
 export const isBare = ({ supply, wanted }: ShelfFacts): boolean => supply.high <= 0 && wanted <= 0;
-
-/** "film on sand", "film on sand and carrion", "a, b and c" */
-export function listed(names: readonly string[]): string {
-  if (names.length < 2) return names.join("");
-  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
-}
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

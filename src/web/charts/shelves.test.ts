@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { plain } from "../../answers/sentence.ts";
 import { RATION_MG_C } from "../../engine/types/shelf.ts";
 import { grainsDrawn } from "./grain-row-view.ts";
 import { leaning, type ShelfFacts, shortOf20, shortWords, supplyWords } from "./shelf.ts";
@@ -81,6 +82,12 @@ test("the wedge's finding names both ends, or says that all is even", () => {
     steady("film", 20, 20),
     steady("hair algae", 5, 16),
   ]);
-  expect(wedgeFinding(view)).toBe("leftovers is 3 rations a day over, hair algae 1.1 short");
-  expect(wedgeFinding(tankWedgeView([steady("film", 20, 20)]))).toBe("each shelf grows about what is eaten");
+  expect(plain(wedgeFinding(view))).toBe("leftovers is 3 rations a day over, hair algae 1.1 short");
+  expect(wedgeFinding(view, (shelf) => `larder.${shelf}.balance`)[1]).toEqual({
+    text: "3 rations a day over",
+    figure: "larder.leftovers.balance",
+  });
+  expect(plain(wedgeFinding(tankWedgeView([steady("film", 20, 20)])))).toBe(
+    "each shelf grows about what is eaten",
+  );
 });

@@ -2,6 +2,7 @@
  * Shelves ranked from most over to most short against one line, grown = wanted. Each side is counted in grains of its
  * own: a run that grows 3 rations more than is wanted has three grains over. Pure.
  */
+import { maybeTold, type Sentence } from "../../answers/sentence.ts";
 import { rations, rationsADay } from "../../answers/words.ts";
 import { type GrainCounts, grainCounts, grainFor } from "./grain-row-view.ts";
 import { isBare, type Leaning, leaning, type ShelfFacts } from "./shelf.ts";
@@ -54,19 +55,20 @@ export function tankWedgeView(shelves: readonly ShelfFacts[]): TankWedgeView {
   };
 }
 
-/** "detritus on sand is 4.9 rations a day over, hair algae 1.1 short" */
-export function wedgeFinding({ columns }: TankWedgeView): string {
+/** "detritus on sand is 4.9 rations a day over, hair algae 1.1 short"; `balanceOf`: the figure of a shelf's balance. */
+export function wedgeFinding(
+  { columns }: TankWedgeView,
+  balanceOf: (shelf: string) => string | null = () => null,
+): Sentence {
   const ends = [
     columns.find(({ kind }) => kind === "over"),
     columns.findLast(({ kind }) => kind === "short"),
   ].filter((column) => column !== undefined);
-  if (ends.length === 0) return "each shelf grows about what is eaten";
-  return ends
-    .map(({ shelf, kind }, i) => {
-      const mgC = Math.abs(leaning(shelf).mgC);
-      return i === 0
-        ? `${shelf.name} is ${rationsADay(mgC)} ${kind}`
-        : `${shelf.name} ${rations(mgC)} ${kind}`;
-    })
-    .join(", ");
+  if (ends.length === 0) return ["each shelf grows about what is eaten"];
+  return ends.flatMap(({ shelf, kind }, i) => {
+    const mgC = Math.abs(leaning(shelf).mgC);
+    const [before, amount] =
+      i === 0 ? [`${shelf.name} is `, rationsADay(mgC)] : [`, ${shelf.name} `, rations(mgC)];
+    return [before, maybeTold(`${amount} ${kind}`, balanceOf(shelf.id))];
+  });
 }

@@ -3,13 +3,15 @@
  * less does. On a narrow page the line stands upright and the ears lie.
  */
 import type { ComponentChildren } from "preact";
+import { plain } from "../../answers/sentence.ts";
+import { capital, listed } from "../parts/text.ts";
 import { Chart, type Drawing, NARROW, StepMark, WIDE } from "./chart.tsx";
 import { GrainLegend } from "./grain-legend.tsx";
 import { GrainMarks, type Side } from "./grain-row.tsx";
 import { type GrainCounts, grainsDrawn } from "./grain-row-view.ts";
 import type { GrainPlace } from "./grain-shape.ts";
 import { Label } from "./label.tsx";
-import { capital, listed, type ShelfFacts } from "./shelf.ts";
+import type { ShelfFacts } from "./shelf.ts";
 import { shelfStep, shelfTable } from "./shelf-words.tsx";
 import { type TankWedgeView, tankWedgeView, type WedgeColumn, wedgeFinding } from "./tank-wedge-view.ts";
 
@@ -28,7 +30,7 @@ export function TankWedge({ id, shelves, title, sentence, csv, level }: TankWedg
   return (
     <Chart
       id={id}
-      title={title ?? capital(wedgeFinding(view))}
+      title={title ?? capital(plain(wedgeFinding(view)))}
       sentence={
         sentence ??
         `${view.columns.length} shelves from most over to most short. At the line, what grows is what is eaten.`

@@ -5,11 +5,11 @@
  */
 import type { ComponentChildren } from "preact";
 import { dateWords } from "../../answers/words.ts";
+import { capital } from "../parts/text.ts";
 import { Chart, type Drawing, type DrawingWidth, NARROW, StepMark } from "./chart.tsx";
 import { shortDate } from "./days.ts";
 import { outlines } from "./grain-shape.ts";
 import { Label } from "./label.tsx";
-import { capital } from "./shelf.ts";
 import {
   amount,
   type RunsFacts,

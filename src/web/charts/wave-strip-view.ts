@@ -1,8 +1,8 @@
 /** Waves and gates in time. A wave is a step: it may come on any day of its window, so the step leans. Pure. */
 import { scaleLinear } from "d3-scale";
 import { counted, dateWords } from "../../answers/words.ts";
+import { listed } from "../parts/text.ts";
 import { dayOf } from "./days.ts";
-import { listed } from "./shelf.ts";
 import type { Step } from "./steps.ts";
 
 export interface WaveFacts {

@@ -3,11 +3,11 @@
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { dateWords } from "../../answers/words.ts";
 import type { Reading } from "../../engine/types/tank.ts";
-import { capital } from "../charts/shelf.ts";
 import { TwentyRuns } from "../charts/twenty-runs.tsx";
 import { runsFinding } from "../charts/twenty-runs-view.ts";
 import { type TankHead, to } from "../page.ts";
 import { Quantity } from "../parts/quantity.tsx";
+import { capital } from "../parts/text.ts";
 import { aheadChart, openest, type RunsShown, runsShown } from "./ahead-view.ts";
 
 export interface TwentyWaysView {

@@ -4,11 +4,11 @@
  */
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { chance, counted, dateWords } from "../../answers/words.ts";
-import { capital } from "../charts/shelf.ts";
 import type { Page } from "../page.ts";
 import { Grains } from "../parts/grains.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { Quantity } from "../parts/quantity.tsx";
+import { capital } from "../parts/text.ts";
 import { WhoLives } from "./ahead-lives.tsx";
 import { TwentyWays, type TwentyWaysView } from "./ahead-runs.tsx";
 import { type Chance, knownChances, limitWords, lowestOxygen, quantityName } from "./ahead-view.ts";

@@ -15,6 +15,7 @@ import { type Page, type TankHead, to } from "../page.ts";
 import { Advice } from "../parts/advice.tsx";
 import { Disclosure } from "../parts/disclosure.tsx";
 import { Notice } from "../parts/notice.tsx";
+import { unitText } from "../parts/text.ts";
 import { Urgency } from "../parts/urgency.tsx";
 import { Sentence } from "./sentence.tsx";
 import { shelfFacts } from "./shelf-facts.ts";
@@ -70,7 +71,7 @@ function BenchBody({ view, children }: { readonly view: BenchView; readonly chil
   return (
     <div class="bench">
       <h1>What next for {head.name}?</h1>
-      <p class="gloss">{gloss}</p>
+      <p class="gloss">{unitText(gloss)}</p>
       {kept.length === 0 ? null : (
         <Notice kind="done" title="Kept">
           {kept.map((line) => (
@@ -219,7 +220,8 @@ function Latest({ tank, latest }: { readonly tank: string; readonly latest: read
       <ul class="plain-list">
         {latest.map(({ quantity, label, text, ageDays, flag, entry }) => (
           <li key={quantity}>
-            {label}: {entry === null ? text : <a href={to.reading(tank, entry)}>{text}</a>},{" "}
+            {label}:{" "}
+            {entry === null ? unitText(text) : <a href={to.reading(tank, entry)}>{unitText(text)}</a>},{" "}
             {ageDays === null && entry === null ? "told in the questions" : aged(ageDays)}
             {flag === null ? "" : flag === "danger" ? ". Dangerous: act today" : ". Unusual: measure again"}
           </li>

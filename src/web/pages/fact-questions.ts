@@ -1,6 +1,7 @@
 /** Which question asks a fact, and what an assumed one is called: links from a doubt to where it can be settled. */
 import { FACT_LABELS } from "../../contract/tank-file/labels.ts";
 import { to } from "../page.ts";
+import { lowerFirst } from "../parts/text.ts";
 
 /** Number of the question that asks it; facts of no question stand in the single form. */
 const QUESTION: Readonly<Record<string, number>> = {
@@ -35,5 +36,5 @@ export function askedAt(tank: string, fact: string): string {
 export function factName(fact: string): string {
   const label = (FACT_LABELS as Readonly<Record<string, { readonly label: string } | undefined>>)[fact]
     ?.label;
-  return label === undefined ? fact : `${label[0]!.toLowerCase()}${label.slice(1)}`.replace(/^pH$/i, "pH");
+  return label === undefined ? fact : lowerFirst(label).replace(/^pH$/i, "pH");
 }

@@ -1,6 +1,7 @@
 /** How we know a thing, in words that stand on their own: evidence of a parameter, how far a work was opened, and so on. */
 import type { Source } from "../../catalogue/index.ts";
 import type { Evidence } from "../../engine/types/parameter.ts";
+import { unitText } from "../parts/text.ts";
 
 export const EVIDENCE_WORDS: Readonly<Record<Evidence, string>> = {
   read: "read in a source",
@@ -41,7 +42,7 @@ export function spreadWords(
 ): string {
   const unitWords = unit === "1" || unit === "" ? "" : ` ${unit}`;
   const middle = `${figure(central)}${unitWords}`;
-  return low === high ? middle : `${middle} (${figure(low)} to ${figure(high)})`;
+  return unitText(low === high ? middle : `${middle} (${figure(low)} to ${figure(high)})`);
 }
 
 /** Three figures, without an exponent where a person would not write one. */

@@ -6,7 +6,7 @@ import { maybeTold, plain, type Sentence as SentenceParts, told } from "../../an
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { counted, dateWords, rations, rationsADay } from "../../answers/words.ts";
 import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
-import { capital, isBare, leaning, type ShelfFacts } from "../charts/shelf.ts";
+import { isBare, leaning, type ShelfFacts } from "../charts/shelf.ts";
 import { ShelfPairs } from "../charts/shelf-pair.tsx";
 import { ShelfSentence } from "../charts/shelf-words.tsx";
 import { TankWedge } from "../charts/tank-wedge.tsx";
@@ -14,6 +14,7 @@ import { tankWedgeView, wedgeFinding } from "../charts/tank-wedge-view.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { Quantity } from "../parts/quantity.tsx";
 import { Table } from "../parts/table.tsx";
+import { capital } from "../parts/text.ts";
 import { Assumed } from "./assumed.tsx";
 import { Sentence } from "./sentence.tsx";
 import { shelfFacts } from "./shelf-facts.ts";
@@ -72,8 +73,12 @@ export function larderPage({ head, answers }: LarderView): Page {
   };
 }
 
+/** Another finding than the page's: that one tells the two ends, or that nobody eats. */
 function wedgeTitle(drawn: readonly ShelfFacts[]): string {
-  if (drawn.every(({ wanted }) => wanted === 0)) return "Every shelf stands untouched";
+  if (drawn.every(({ wanted }) => wanted === 0)) {
+    const [most] = drawn.toSorted((a, b) => b.supply.central - a.supply.central);
+    return most === undefined ? "No shelf grows anything yet" : `Most grows as ${most.name}`;
+  }
   const count = (kind: string) => drawn.filter((shelf) => leaning(shelf).kind === kind).length;
   return `Of ${drawn.length} shelves ${count("over")} over, ${count("even")} even, ${count("short")} short`;
 }
@@ -84,7 +89,11 @@ const asTitle = ([first, ...rest]: SentenceParts): SentenceParts =>
 
 function larderFinding({ larder }: TankAnswers): SentenceParts {
   const shelves = shelfFacts(larder);
-  if (shelves.some(({ wanted }) => wanted > 0)) return [wedgeFinding(tankWedgeView(shelves))];
+  if (shelves.some(({ wanted }) => wanted > 0))
+    return wedgeFinding(
+      tankWedgeView(shelves),
+      (shelf) => larder.shelves.find(({ id }) => id === shelf)?.figures.balance ?? null,
+    );
   const { central, low, high } = larder.total_mg_c_per_day;
   return [
     "it grows ",

@@ -2,6 +2,7 @@
 import type { Source } from "../../catalogue/index.ts";
 import type { Parameter } from "../../engine/types/parameter.ts";
 import { type Page, to } from "../page.ts";
+import { capital, unitText } from "../parts/text.ts";
 import { EVIDENCE_WORDS, OPENED_WORDS, spreadWords } from "./knowledge-words.ts";
 
 export interface ParameterView {
@@ -24,7 +25,7 @@ export function parameterPage({ parameter, sources, uses, rangeOf }: ParameterVi
         <p class="kind">
           Parameter <code>{id}</code>
         </p>
-        <h1>{meaning}</h1>
+        <h1>{unitText(meaning)}</h1>
         <p>
           {spreadWords(spread, unit)}
           {spread.low === spread.high
@@ -41,7 +42,7 @@ export function parameterPage({ parameter, sources, uses, rangeOf }: ParameterVi
             </li>
           ))}
         </ul>
-        {note === undefined ? null : <p>{note}</p>}
+        {note === undefined ? null : <p>{unitText(note)}</p>}
         {range === undefined ? null : (
           <p>
             Its range is that of{" "}
@@ -59,7 +60,7 @@ export function parameterPage({ parameter, sources, uses, rangeOf }: ParameterVi
                 <li key={`${rival.source} ${rival.value}`}>
                   {spreadWords({ low: rival.value, central: rival.value, high: rival.value }, unit)},{" "}
                   <a href={to.source(rival.source)}>{rival.source}</a>
-                  {rival.note === undefined ? "" : `: ${rival.note}`}
+                  {rival.note === undefined ? "" : `: ${unitText(rival.note)}`}
                 </li>
               ))}
             </ul>
@@ -89,5 +90,3 @@ export function parameterPage({ parameter, sources, uses, rangeOf }: ParameterVi
     ),
   };
 }
-
-const capital = (text: string): string => text[0]!.toUpperCase() + text.slice(1);

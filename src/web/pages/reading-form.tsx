@@ -18,13 +18,13 @@ const NOT_SURE = { value: "", label: "not sure which" };
 export function ReadingFields({ quantity, values, doubts }: ReadingFieldsProps) {
   const { label, units } = MEASURES[quantity];
   const error = (name: string): FieldError | null => errorOf(name, doubts);
+  const typed = (name: string) => ({ name, value: values[name] ?? "", error: error(name) });
   return (
     <>
       <Field
-        name="text"
+        {...typed("text")}
         label={label}
         hint={HINTS[quantity] ?? "A figure; or <2, 10-20, about 5"}
-        value={values["text"] ?? ""}
         keypad="decimal"
         error={error("text") ?? error("unit") ?? error("quantity")}
         autofocus={doubts.length === 0}
@@ -39,29 +39,19 @@ export function ReadingFields({ quantity, values, doubts }: ReadingFieldsProps) 
             })}
       />
       <Field
-        name="observed"
+        {...typed("observed")}
         label="When"
         hint="Such as today, yesterday, 14 Jun, or 2026-06-14T18:30"
         value={values["observed"] ?? "today"}
         width="middle"
-        error={error("observed")}
       />
       <Field
-        name="kit_step"
+        {...typed("kit_step")}
         label="Smallest step of the kit"
         hint="In the same unit; may be left empty. With it, 0 is read as less than this"
-        value={values["kit_step"] ?? ""}
         keypad="decimal"
-        error={error("kit_step")}
       />
-      <Field
-        name="note"
-        label="Note"
-        hint="May be left empty"
-        value={values["note"] ?? ""}
-        lines={2}
-        error={error("note")}
-      />
+      <Field {...typed("note")} label="Note" hint="May be left empty" lines={2} />
     </>
   );
 }

@@ -3,14 +3,14 @@ import { saidOf } from "../../answers/bench/latest.ts";
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
 import { dateWords } from "../../answers/words.ts";
-import { MEASURES } from "../../contract/daybook/read-reading.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { ErrorSummary } from "../parts/error-summary.tsx";
 import { Table } from "../parts/table.tsx";
+import { unitText } from "../parts/text.ts";
 import { ReturnKey, summaryOf } from "./form-fields.tsx";
 import { type Clash, ClashNotice } from "./question.tsx";
 import { ReadingFields } from "./reading-form.tsx";
-import { type ReadingLine, TakeOrBring } from "./readings.tsx";
+import { type ReadingLine, readingWords, TakeOrBring } from "./readings.tsx";
 
 export interface ReadingVersion extends ReadingLine {
   /** When this version was written, in words. */
@@ -30,10 +30,10 @@ export interface ReadingView {
 
 export function readingPage({ head, line, values, doubts, clash, history }: ReadingView): Page {
   const { id, version, on, kept, body } = line;
-  const label = MEASURES[body.quantity].label;
+  const words = readingWords(body);
   const address = to.reading(head.id, id);
   return {
-    title: `${doubts.length > 0 ? "Error: " : ""}${label} ${body.text} of ${dateWords(on)}, ${head.name}`,
+    title: `${doubts.length > 0 ? "Error: " : ""}${words} of ${dateWords(on)}, ${head.name}`,
     tank: head,
     here: "readings",
     body: (
@@ -41,10 +41,10 @@ export function readingPage({ head, line, values, doubts, clash, history }: Read
         <ErrorSummary errors={summaryOf(doubts)} />
         {clash === null ? null : <ClashNotice clash={clash} again={address} />}
         <h1>
-          {label} {body.text}, {dateWords(on)}
+          {words}, {dateWords(on)}
         </h1>
         {kept ? null : <p>This reading was taken away. It counts for nothing until it is brought back.</p>}
-        {body.said === null ? null : <p>{saidOf(body.said)}.</p>}
+        {body.said === null ? null : <p>{unitText(saidOf(body.said))}.</p>}
         <h2>Correct it</h2>
         <form method="post" action={address} novalidate data-draft={address}>
           <ReturnKey name="go" value="correct" />
@@ -66,7 +66,7 @@ export function readingPage({ head, line, values, doubts, clash, history }: Read
           columns={[{ name: "written" }, { name: "reading" }, { name: "measured on" }, { name: "by" }]}
           rows={history.map((one) => [
             one.written,
-            `${one.body.text}${one.kept ? "" : ", taken away"}`,
+            `${unitText(one.body.text)}${one.kept ? "" : ", taken away"}`,
             dateWords(one.on),
             one.by,
           ])}

@@ -11,6 +11,7 @@ import { MEASURED, type Measured, type ReadingBody } from "../../contract/dayboo
 import { type Page, type TankHead, to } from "../page.ts";
 import { ErrorSummary } from "../parts/error-summary.tsx";
 import { Notice } from "../parts/notice.tsx";
+import { unitText } from "../parts/text.ts";
 import { readingAddress } from "./bench.tsx";
 import { ReturnKey, summaryOf } from "./form-fields.tsx";
 import { ReadingFields } from "./reading-form.tsx";
@@ -93,6 +94,10 @@ export function readingsPage(view: ReadingsView): Page {
   };
 }
 
+/** "Temperature 25.7 °C": as typed, its unit with its sign. */
+export const readingWords = ({ quantity, text }: ReadingBody): string =>
+  `${MEASURES[quantity].label} ${unitText(text)}`;
+
 /** What was kept, how it was read, what is dangerous about it, and one step to take it back. */
 function Kept({ tank, line }: { readonly tank: string; readonly line: ReadingLine }) {
   const { body, on, id, version, kept } = line;
@@ -107,8 +112,7 @@ function Kept({ tank, line }: { readonly tank: string; readonly line: ReadingLin
   return (
     <Notice kind={danger ? "danger" : "done"} title={danger ? "Danger" : "Kept"}>
       <p>
-        {MEASURES[body.quantity].label} {body.text}, {dateWords(on)}.{" "}
-        {body.said === null ? "" : `${saidOf(body.said)}.`}
+        {readingWords(body)}, {dateWords(on)}. {body.said === null ? "" : `${unitText(saidOf(body.said))}.`}
       </p>
       {danger ? (
         <p>
@@ -165,25 +169,25 @@ function Line({
   readonly tank: string;
   readonly line: ReadingLine;
 }) {
-  const label = MEASURES[body.quantity].label;
+  const { label } = MEASURES[body.quantity];
   return (
     <div class="reading-line">
       <p>
-        {dateWords(on)}: {label} <strong>{body.text}</strong>
-        {shown === null ? "" : ` (${shown})`}
+        {dateWords(on)}: {label} <strong>{unitText(body.text)}</strong>
+        {shown === null ? "" : ` (${unitText(shown)})`}
         {kept ? "" : ". Taken away"}
       </p>
       {body.flag === null ? null : (
         <p>
           <strong>{body.flag === "danger" ? "Dangerous." : "Unusual."}</strong>{" "}
-          {saidOf(body.said ?? "see its history")}.
+          {unitText(saidOf(body.said ?? "see its history"))}.
         </p>
       )}
       {body.note === null ? null : <p class="note">{body.note}</p>}
       <div class="beside-actions">
         <a
           href={to.reading(tank, id)}
-          aria-label={`Correct, history: ${label} ${body.text} of ${dateWords(on)}`}
+          aria-label={`Correct, history: ${readingWords(body)} of ${dateWords(on)}`}
         >
           Correct, history
         </a>
@@ -201,7 +205,7 @@ function Told({ tank, told }: { readonly tank: string; readonly told: readonly L
       <ul>
         {told.map(({ quantity, label, text, on }) => (
           <li key={quantity}>
-            {label} {text}
+            {label} {unitText(text)}
             {on === null ? "" : `, ${dateWords(on)}`}
           </li>
         ))}

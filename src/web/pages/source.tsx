@@ -3,6 +3,7 @@ import type { Source } from "../../catalogue/index.ts";
 import type { Animal } from "../../engine/types/animal.ts";
 import type { Parameter } from "../../engine/types/parameter.ts";
 import { type Page, to } from "../page.ts";
+import { unitText } from "../parts/text.ts";
 import { OPENED_WORDS, spreadWords } from "./knowledge-words.ts";
 import { nameOf } from "./sources.tsx";
 
@@ -38,7 +39,7 @@ export function sourcePage({ source, parameters, animals }: SourceView): Page {
               <a href={to.parameter(id)}>
                 <code>{id}</code>
               </a>{" "}
-              {meaning}: {spreadWords(spread, unit)}
+              {unitText(meaning)}: {spreadWords(spread, unit)}
             </li>
           ))}
         </ul>

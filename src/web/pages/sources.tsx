@@ -1,6 +1,7 @@
 /** All works that the facts rest on, those that were opened first, and what no work stands behind said as such. */
 import type { Source } from "../../catalogue/index.ts";
 import { type Page, to } from "../page.ts";
+import { capital } from "../parts/text.ts";
 import { OPENED_WORDS } from "./knowledge-words.ts";
 
 export interface SourcesView {
@@ -68,5 +69,3 @@ const citedWords = (count: number): string =>
   count === 0
     ? ""
     : `: ${count} ${count === 1 ? "parameter or animal rests" : "parameters and animals rest"} on it`;
-
-const capital = (text: string): string => text[0]!.toUpperCase() + text.slice(1);

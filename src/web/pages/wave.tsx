@@ -1,5 +1,5 @@
 /** Beneath a wave's animals and gate: what brings it sooner or stops it, why so many of each, and what can hurt. */
-import { capital, inFull } from "../../answers/animals/fit-words.ts";
+import { inFull } from "../../answers/animals/fit-words.ts";
 import { linked, maybeTold } from "../../answers/sentence.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { chance, counted, dateWords, withDates } from "../../answers/words.ts";
@@ -7,6 +7,7 @@ import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
 import { to } from "../page.ts";
 import { Disclosure } from "../parts/disclosure.tsx";
 import { Quantity } from "../parts/quantity.tsx";
+import { capital, listed, lowerFirst } from "../parts/text.ts";
 import { Sentence } from "./sentence.tsx";
 
 type Wave = TankAnswers["waves"]["waves"][number];
@@ -80,7 +81,7 @@ function Mind({ animals, hazards }: MindProps) {
       )}
       {[...cautions].map(([text, names]) => (
         <p key={text}>
-          {capital(list(names))}: {lowerFirst(text)}
+          {capital(listed(names))}: {lowerFirst(text)}
         </p>
       ))}
       {animals.map(({ id, name, spare_shells, figures }) =>
@@ -95,8 +96,6 @@ function Mind({ animals, hazards }: MindProps) {
   );
 }
 
-const lowerFirst = (text: string): string => text[0]!.toLowerCase() + text.slice(1);
-
 interface WaveAnimalProps {
   readonly tank: string;
   readonly animal: Wave["animals"][number];
@@ -109,7 +108,7 @@ function WaveAnimal({ tank, animal, check }: WaveAnimalProps) {
     <li>
       <p>
         <Quantity figure={figures.count}>{counted(count, name)}</Quantity> {count === 1 ? "eats" : "eat"}{" "}
-        {list(eats.map((shelf) => SHELF_NAME[shelf as ShelfId]))}. No more because of{" "}
+        {listed(eats.map((shelf) => SHELF_NAME[shelf as ShelfId]))}. No more because of{" "}
         <Sentence of={linked(withDates(binding.text), binding.figure)} />.{" "}
         <a href={to.animal(tank, id)}>About {count === 1 ? "it" : "them"}</a>
       </p>
@@ -126,6 +125,3 @@ function WaveAnimal({ tank, animal, check }: WaveAnimalProps) {
     </li>
   );
 }
-
-const list = (names: readonly string[]): string =>
-  names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;

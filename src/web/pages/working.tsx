@@ -2,11 +2,12 @@
  * How a figure came about: value with range, formula, what went in and from where, parameters with range and source,
  * confidence, what would change it. Alone as a page, and as an article that opens over another page.
  */
-import { rationsADay, withDates } from "../../answers/words.ts";
+import { dateWords, rationsADay, withDates } from "../../answers/words.ts";
 import type { WorkingFigure } from "../../answers/working.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { Quantity } from "../parts/quantity.tsx";
 import { Table } from "../parts/table.tsx";
+import { capital, unitText } from "../parts/text.ts";
 import {
   CONFIDENCE_WORDS,
   EVIDENCE_WORDS,
@@ -35,14 +36,14 @@ export function WorkingArticle({ head, figure, asOf }: WorkingView) {
   return (
     <article class="working" data-working={figure.id}>
       <p class="kind">Working: how do you know?</p>
-      <h1>{capital(figure.label)}</h1>
+      <h1>{capital(unitText(figure.label))}</h1>
       <p class="working-value">
         {spreadWords(figure.value, figure.unit)}
         {inRations(figure)}
         {figure.value.low === figure.value.high ? "." : "; 18 of 20 runs lie in the range in brackets."}
       </p>
       <h2>Formula</h2>
-      <p>{withDates(figure.formula)}</p>
+      <p>{words(figure.formula)}</p>
       <p class="note">
         Explained in the program's own papers: <code>{figure.formula_at}</code>
       </p>
@@ -64,7 +65,7 @@ export function WorkingArticle({ head, figure, asOf }: WorkingView) {
           <h2>What would change it most</h2>
           <ul>
             {figure.would_change.slice(0, 2).map((text) => (
-              <li key={text}>{capital(withDates(text))}</li>
+              <li key={text}>{capital(words(text))}</li>
             ))}
           </ul>
         </>
@@ -78,7 +79,10 @@ const standsAlone = ({ inputs, parameters, animals }: WorkingFigure): boolean =>
 
 /** Food is reckoned in carbon and told in rations. */
 const inRations = ({ unit, value }: WorkingFigure): string =>
-  unit === "mg C/d" ? `, that is ${rationsADay(value.central)}` : "";
+  unit === "mg C/d" ? `, that is ${unitText(rationsADay(value.central))}` : "";
+
+/** A text of the engine's: dates in words, units with their signs. */
+const words = (text: string): string => unitText(withDates(text));
 
 function Inputs({ figure, asOf }: { readonly figure: WorkingFigure; readonly asOf: string }) {
   if (figure.inputs.length === 0) return null;
@@ -86,11 +90,11 @@ function Inputs({ figure, asOf }: { readonly figure: WorkingFigure; readonly asO
     <>
       <h2>What went in</h2>
       <Table
-        caption={`As the tank stood on ${withDates(asOf)}`}
+        caption={`As the tank stood on ${dateWords(asOf)}`}
         columns={[{ name: "Input" }, { name: "Value" }, { name: "Where it comes from" }]}
         rows={figure.inputs.map(({ label, value, origin, figure: id }) => [
-          capital(withDates(label)),
-          id === null ? withDates(value) : <Quantity figure={id}>{withDates(value)}</Quantity>,
+          capital(words(label)),
+          id === null ? words(value) : <Quantity figure={id}>{withDates(value)}</Quantity>,
           ORIGIN_WORDS[origin],
         ])}
       />
@@ -116,7 +120,7 @@ function Parameters({ figure }: { readonly figure: WorkingFigure }) {
             <a href={to.parameter(id)}>
               <code>{id}</code>
             </a>{" "}
-            {meaning}
+            {unitText(meaning)}
           </>,
           spreadWords(value, unit),
           EVIDENCE_WORDS[evidence as keyof typeof EVIDENCE_WORDS] ?? evidence,
@@ -144,8 +148,10 @@ function AnimalFacts({ head, figure }: { readonly head: TankHead; readonly figur
             Facts of the <a href={to.animal(head.id, id)}>{name}</a>
           </h2>
           <ul>
-            {FIELDS.flatMap(([field, words]) =>
-              basis[field] === undefined ? [] : [<li key={field}>{`${capital(words)}: ${basis[field]}`}</li>],
+            {FIELDS.flatMap(([field, what]) =>
+              basis[field] === undefined
+                ? []
+                : [<li key={field}>{`${capital(what)}: ${unitText(basis[field])}`}</li>],
             )}
           </ul>
           <p>
@@ -171,5 +177,3 @@ function SourceLinks({ sources }: { readonly sources: readonly SourceRow[] }) {
     </ul>
   );
 }
-
-const capital = (text: string): string => (text === "" ? "" : text[0]!.toUpperCase() + text.slice(1));

@@ -5,6 +5,7 @@
 import type { ComponentChildren } from "preact";
 import { Quantity } from "../../parts/quantity.tsx";
 import { Table } from "../../parts/table.tsx";
+import { unitText } from "../../parts/text.ts";
 import type { BesideView, Pair, Shown } from "./beside.ts";
 
 /** From this many runs on, the answer is called refined. */
@@ -78,6 +79,7 @@ function Pairs({ caption, rows, first }: { caption: string; rows: readonly Pair[
 }
 
 function Cell({ of, differs = false }: { readonly of: Shown; readonly differs?: boolean }) {
-  const words = differs ? <strong>{of.text}</strong> : of.text;
+  const text = unitText(of.text);
+  const words = differs ? <strong>{text}</strong> : text;
   return of.figure === null ? words : <Quantity figure={of.figure}>{words}</Quantity>;
 }

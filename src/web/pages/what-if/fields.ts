@@ -6,6 +6,7 @@ import { isCrew } from "../../../engine/stocking/waves.ts";
 import { figureId } from "../../../engine/types/figure-id.ts";
 import { round3 } from "../../../engine/types/link.ts";
 import type { TankFacts } from "../../../engine/types/tank.ts";
+import { capital } from "../../parts/text.ts";
 import type { WhatIfBodyView } from "./body.tsx";
 import { crewField, type TodayValues, type Typed } from "./typed.ts";
 
@@ -98,7 +99,7 @@ function crewFields({ present }: TankFacts, typed: Typed) {
     return [
       {
         name: crewField(id),
-        label: `${commonName[0]!.toUpperCase()}${commonName.slice(1)}`,
+        label: capital(commonName),
         hint:
           count === 0
             ? ["None here now. +2 adds two."]

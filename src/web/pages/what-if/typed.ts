@@ -4,6 +4,7 @@
  * Limits: judges only what spans two fields; the readers of the contract judge the rest.
  */
 import type { ChangeTexts } from "../../../contract/worker/messages.ts";
+import { capital } from "../../parts/text.ts";
 
 /** By field name; an empty field is as today. Also the query of the page's address. */
 export type Typed = Readonly<Record<string, string>>;
@@ -134,7 +135,6 @@ const signed = (value: number, unit: string): string =>
   value === 0 ? "" : `${value > 0 ? "+" : "-"}${Math.abs(value)}${unit}`;
 const withUnit = (text: string, unit: string): string => (/^[\d.,]+$/.test(text) ? `${text} ${unit}` : text);
 const daysOf = (text: string): string => (text === "1" ? "day" : "days");
-const capital = (text: string): string => (text === "" ? "" : text[0]!.toUpperCase() + text.slice(1));
 
 /** The page's query: what is typed, without empty fields. */
 export function queryOf(typed: Typed, more: Typed = {}): string {
