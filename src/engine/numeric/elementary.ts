@@ -2,11 +2,17 @@
  * exp, log, log10 and expm1 in plain arithmetic: the same bits in every engine that runs JavaScript. The language leaves
  * the last bit of Math.exp and its kin to each engine, and they differ (Node 24 and Chromium 156 in one of ten values);
  * a plan worked out in a browser must be the plan worked out by the server. `**` and Math.sqrt were found to agree.
- *
- * exp, log and log10 are after fdlibm, which asks to be named: "Copyright (C) 1993 by Sun Microsystems, Inc. All rights
- * reserved. Developed at SunPro, a Sun Microsystems, Inc. business. Permission to use, copy, modify, and distribute this
- * software is freely granted, provided that this notice is preserved."
+ * exp, log and log10 are after fdlibm, whose notice below the bundles keep.
  * Error below one unit in the last place (expm1: two). Limits: words of a double are taken in little-endian order.
+ */
+
+/*! @license exp, log and log10 are after fdlibm:
+ * Copyright (C) 1993 by Sun Microsystems, Inc. All rights reserved.
+ *
+ * Developed at SunPro, a Sun Microsystems, Inc. business.
+ * Permission to use, copy, modify, and distribute this
+ * software is freely granted, provided that this notice
+ * is preserved.
  */
 
 const double = new Float64Array(1);
