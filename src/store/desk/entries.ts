@@ -3,7 +3,7 @@ import type { Db } from "../database.ts";
 import type { Desk, EntryQuery, EntryRow, Json, NewEntry } from "../store.ts";
 import { entryRow } from "./entry-row.ts";
 import { latestReadings } from "./latest-readings.ts";
-import { bit, isVersion, json, plain } from "./text.ts";
+import { bit, isVersion, json, plain, versionColumns } from "./text.ts";
 
 type Part = Pick<
   Desk,
@@ -31,21 +31,19 @@ export const entries = (db: Db): Part => {
 
   return {
     async addEntries(tankId, added, stamp) {
-      const first = { version: 1, kept: 1 };
       for (let start = 0; start < added.length; start += ROWS_AT_ONCE) {
         const some = added.slice(start, start + ROWS_AT_ONCE);
         await db
           .insertInto("entry")
-          .values(some.map((one) => ({ ...first, ...line(one), tank_id: tankId })))
+          .values(some.map((one) => ({ ...line(one), tank_id: tankId, version: 1, kept: 1 })))
           .execute();
         await db
           .insertInto("entry_version")
           .values(
             some.map(({ id, on, body }) => ({
-              ...first,
+              ...versionColumns(stamp, true),
               entry_id: id,
-              saved_at: stamp.at,
-              saved_by: stamp.by,
+              version: 1,
               on_day: on,
               body: json(body),
             })),
@@ -81,15 +79,7 @@ export const entries = (db: Db): Part => {
       if (numUpdatedRows !== 1n) return { kind: "conflict", current: (await entry(id)) ?? before };
       await db
         .insertInto("entry_version")
-        .values({
-          entry_id: id,
-          version,
-          saved_at: stamp.at,
-          saved_by: stamp.by,
-          kept: bit(kept),
-          on_day: on,
-          body: json(body),
-        })
+        .values({ entry_id: id, version, ...versionColumns(stamp, kept), on_day: on, body: json(body) })
         .execute();
       return { kind: "saved", row: { ...before, version, stamp, kept, on, body } };
     },

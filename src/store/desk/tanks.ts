@@ -4,7 +4,7 @@
  */
 import type { Db } from "../database.ts";
 import type { Desk, Json, Saved, Stamp, TankRow } from "../store.ts";
-import { bit, isVersion, json, plain, read } from "./text.ts";
+import { bit, isVersion, json, plain, read, versionColumns } from "./text.ts";
 
 type Part = Pick<Desk, "addTank" | "tanks" | "tank" | "saveFacts" | "setKept" | "tankHistory">;
 
@@ -41,19 +41,18 @@ export const tanks = (db: Db): Part => {
       .where("version", "=", from)
       .executeTakeFirst();
     if (numUpdatedRows !== 1n) return { kind: "conflict", current: (await tank(id)) ?? before };
-    await db
-      .insertInto("tank_version")
-      .values({
-        tank_id: id,
-        version,
-        saved_at: stamp.at,
-        saved_by: stamp.by,
-        kept: bit(kept),
-        facts: json(facts),
-      })
-      .execute();
+    await addVersion(id, { version, stamp, kept, facts });
     return { kind: "saved", row: { ...before, version, stamp, kept, facts } };
   }
+
+  const addVersion = (
+    id: string,
+    { version, stamp, kept, facts }: Pick<TankRow, "version" | "stamp" | "kept" | "facts">,
+  ) =>
+    db
+      .insertInto("tank_version")
+      .values({ tank_id: id, version, ...versionColumns(stamp, kept), facts: json(facts) })
+      .execute();
 
   return {
     async addTank({ id, keeperId, demonstration, facts }, stamp) {
@@ -67,17 +66,7 @@ export const tanks = (db: Db): Part => {
           kept: 1,
         })
         .execute();
-      await db
-        .insertInto("tank_version")
-        .values({
-          tank_id: id,
-          version: 1,
-          saved_at: stamp.at,
-          saved_by: stamp.by,
-          kept: 1,
-          facts: json(facts),
-        })
-        .execute();
+      await addVersion(id, { version: 1, stamp, kept: true, facts });
       return tankRow(await latest().where("tank.id", "=", id).executeTakeFirstOrThrow());
     },
     async tanks() {
