@@ -61,6 +61,8 @@ export const to = {
   whatIfFacts: (tankId: string) => `/tanks/${tankId}/what-if/facts.json`,
   /** A what-if's answers beside today's, as data. */
   whatIfBeside: (tankId: string, query: string) => `/tanks/${tankId}/what-if/beside.json?${query}`,
+  /** The form for readings, at that quantity. */
+  readingsOf: (tankId: string, quantity: string) => `/tanks/${tankId}/readings?quantity=${quantity}`,
   reading: (tankId: string, entry: string) => `/tanks/${tankId}/readings/${entry}`,
   /** Numbers of a chart as a file. */
   csv: (tankId: string, chart: string) => `/tanks/${tankId}/charts/${chart}.csv`,
@@ -71,5 +73,10 @@ export const to = {
   parameter: (id: string) => `/parameters/${encodeURIComponent(id)}`,
   guide: () => "/animals",
   guideEntry: (animal: string) => `/animals/${animal}`,
-  wrong: () => "/something-is-wrong",
+  /** `tank`: that the reader comes from. */
+  wrong: (tank?: string) => `/something-is-wrong${tank === undefined ? "" : `?tank=${tank}`}`,
+  /** The plan in short beside the questions, and the workings of its runs. */
+  planPart: (tankId: string, members: number) => `/tanks/${tankId}/parts/plan?members=${members}`,
+  planPartWorking: (tankId: string, figure: string, members: number) =>
+    `/tanks/${tankId}/parts/working/${encodeURIComponent(figure)}?members=${members}`,
 } as const;

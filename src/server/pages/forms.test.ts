@@ -270,7 +270,8 @@ describe("a reading", () => {
       expect(body.flag).toBe(verdict !== "flag" ? null : kind === "DANGER" ? "danger" : "unusual");
       const page = await look(answer.headers.location ?? "");
       expect(page.statusCode).toBe(200);
-      expect(page.body).toContain(inPage(body.text));
+      // As typed, a temperature's letter with its sign.
+      expect(page.body).toContain(inPage(body.text.replace(/ ([CF])$/, " °$1")));
       if (body.flag === "danger") expect(page.body).toContain('<p class="notice-title">Danger</p>');
     },
   );

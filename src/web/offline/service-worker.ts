@@ -3,6 +3,7 @@
  * page comes fresh; not connected, the kept copy comes with a line that says when it was seen.
  * Limits: reading only, nothing is written offline; what was never seen can't be shown. By hand, without a library.
  */
+import { to } from "../page.ts";
 import { NOT_SEEN_POLICY, notSeenPage, withSeenLine } from "./seen.ts";
 
 /** The parts of a service worker's scope that are used: the DOM's types know a window alone. */
@@ -34,7 +35,7 @@ const PARTS = "grazewell-parts";
 /** Kept at most: the oldest go first. */
 const MOST_BUILT = 150;
 const MOST_PAGES = 60;
-const CRISIS = "/something-is-wrong";
+const CRISIS = to.wrong();
 /** The engine is large, and offline nothing new is worked out in this piece. */
 const NOT_AHEAD = /engine-worker|\.wasm$|service-worker/;
 

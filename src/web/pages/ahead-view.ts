@@ -1,33 +1,14 @@
 /** The weeks ahead as a page tells them: which quantities, in which unit, against which limit, on which day. Pure. */
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import type { Reading } from "../../engine/types/tank.ts";
-import { nToNitrate, pToPhosphate } from "../../engine/units/nutrients.ts";
 import { type RunsFacts, runsCount } from "../charts/twenty-runs-view.ts";
+import { INTERESTS, type Interest, two } from "./interests.ts";
 
 type Ahead = TankAnswers["ahead"];
 type Outlook = Ahead["as_it_is"];
 export type Chance = Outlook["chances"][number];
 export type KindAhead = Outlook["kinds"][number];
 type Quantity = Outlook["quantities"][number];
-
-interface Interest {
-  readonly id: string;
-  /** From the forecast's unit to the one shown, and its name. */
-  readonly per: number;
-  readonly unit: string;
-  /** Readings of it, and from their unit to the one shown. */
-  readonly reading?: readonly [Reading["quantity"], (value: number) => number];
-}
-
-/** Quantities that a keeper asks about, in this order. */
-const INTERESTS: readonly Interest[] = [
-  { id: "no3", per: 1, unit: "mg/L", reading: ["no3_mg_n_per_l", nToNitrate] },
-  { id: "po4", per: 1, unit: "mg/L", reading: ["po4_mg_p_per_l", pToPhosphate] },
-  { id: "tan", per: 1, unit: "mg N/L", reading: ["tan_mg_n_per_l", (value) => value] },
-  { id: "film_glass", per: 1e-3, unit: "g C/m²" },
-  { id: "film_rock", per: 1e-3, unit: "g C/m²" },
-  { id: "hair_algae", per: 1e-3, unit: "g C/m²" },
-];
 
 export interface RunsShown {
   readonly id: string;
@@ -90,8 +71,6 @@ const ticks = (
       : [],
   );
 
-const two = (value: number): number => Number(value.toPrecision(2));
-
 /** Week asked for: within the run, a quarter of a year where nothing was asked. */
 export function weekAsked(asked: string | undefined, { weeks }: Ahead): number {
   const week = Number(asked);
@@ -104,13 +83,6 @@ const QUARTER = 13;
 /** "film on glass" of `film_glass`. */
 export const quantityName = ({ as_it_is: { quantities } }: Ahead, quantity: string): string =>
   quantities.find(({ id }) => id === quantity)?.label ?? quantity;
-
-/** Limits that are told in the unit a keeper reads. */
-export function limitWords({ quantity, limit, unit }: Chance): string {
-  const interest = INTERESTS.find(({ id }) => id === quantity);
-  if (interest === undefined) return `${two(limit)} ${unit}`;
-  return `${two(limit * interest.per)} ${interest.unit}`;
-}
 
 const POISON: ReadonlySet<string> = new Set(["tan", "nh3", "no2"]);
 

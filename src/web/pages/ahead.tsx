@@ -11,9 +11,10 @@ import { Quantity } from "../parts/quantity.tsx";
 import { capital } from "../parts/text.ts";
 import { WhoLives } from "./ahead-lives.tsx";
 import { TwentyWays, type TwentyWaysView } from "./ahead-runs.tsx";
-import { type Chance, knownChances, limitWords, lowestOxygen, quantityName } from "./ahead-view.ts";
+import { type Chance, knownChances, lowestOxygen, quantityName } from "./ahead-view.ts";
 import { Assumed } from "./assumed.tsx";
 import { askedAt } from "./fact-questions.ts";
+import { limitWords } from "./interests.ts";
 
 export type AheadView = TwentyWaysView;
 

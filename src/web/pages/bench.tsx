@@ -15,7 +15,7 @@ import { type Page, type TankHead, to } from "../page.ts";
 import { Advice } from "../parts/advice.tsx";
 import { Disclosure } from "../parts/disclosure.tsx";
 import { Notice } from "../parts/notice.tsx";
-import { unitText } from "../parts/text.ts";
+import { unitSigns } from "../parts/text.ts";
 import { Urgency } from "../parts/urgency.tsx";
 import { Sentence } from "./sentence.tsx";
 import { shelfFacts } from "./shelf-facts.ts";
@@ -71,7 +71,7 @@ function BenchBody({ view, children }: { readonly view: BenchView; readonly chil
   return (
     <div class="bench">
       <h1>What next for {head.name}?</h1>
-      <p class="gloss">{unitText(gloss)}</p>
+      <p class="gloss">{unitSigns(gloss)}</p>
       {kept.length === 0 ? null : (
         <Notice kind="done" title="Kept">
           {kept.map((line) => (
@@ -123,7 +123,7 @@ function BenchBody({ view, children }: { readonly view: BenchView; readonly chil
 }
 
 const ADDRESS: Readonly<Record<Leads, (tank: string) => string>> = {
-  wrong: (tank) => `${to.wrong()}?tank=${tank}`,
+  wrong: (tank) => to.wrong(tank),
   waves: (tank) => to.tank(tank, "waves"),
   readings: (tank) => to.tank(tank, "readings"),
   larder: (tank) => to.tank(tank, "larder"),
@@ -200,17 +200,13 @@ function CannotTell({ tank, missing }: { readonly tank: string; readonly missing
         {missing.map(({ quantity, label, have, settles }) => (
           <li key={quantity}>
             {label}: {have}. It tells {settles}.{" "}
-            <a href={readingAddress(tank, quantity)}>Log {label === "pH" ? label : label.toLowerCase()}</a>
+            <a href={to.readingsOf(tank, quantity)}>Log {label === "pH" ? label : label.toLowerCase()}</a>
           </li>
         ))}
       </ul>
     </section>
   );
 }
-
-/** The form for readings, at that quantity. */
-export const readingAddress = (tank: string, quantity: string): string =>
-  `${to.tank(tank, "readings")}?quantity=${quantity}`;
 
 function Latest({ tank, latest }: { readonly tank: string; readonly latest: readonly LatestReading[] }) {
   return (
@@ -221,7 +217,7 @@ function Latest({ tank, latest }: { readonly tank: string; readonly latest: read
         {latest.map(({ quantity, label, text, ageDays, flag, entry }) => (
           <li key={quantity}>
             {label}:{" "}
-            {entry === null ? unitText(text) : <a href={to.reading(tank, entry)}>{unitText(text)}</a>},{" "}
+            {entry === null ? unitSigns(text) : <a href={to.reading(tank, entry)}>{unitSigns(text)}</a>},{" "}
             {ageDays === null && entry === null ? "told in the questions" : aged(ageDays)}
             {flag === null ? "" : flag === "danger" ? ". Dangerous: act today" : ". Unusual: measure again"}
           </li>

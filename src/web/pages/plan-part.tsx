@@ -2,6 +2,7 @@
  * The plan in short, beside the questions: who would come, on what condition, how wide the range still is, and what
  * would narrow it most. From twenty runs, so that it answers at once; the pages of the tank say the whole.
  */
+import { Fragment } from "preact";
 import { linked } from "../../answers/sentence.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { shownValue } from "../../answers/units-shown.ts";
@@ -17,11 +18,9 @@ import { WorkingArticle, type WorkingView } from "./working.tsx";
 /** Runs behind it. */
 export const PLAN_PART_RUNS = 20;
 
-const planPartAddress = (tank: string): string => `/tanks/${tank}/parts/plan?members=${PLAN_PART_RUNS}`;
-
 /** Workings of these twenty runs, not of the two hundred behind the other pages. */
 const planPartWorking = (tank: string, figure: string): string =>
-  `/tanks/${tank}/parts/working/${encodeURIComponent(figure)}?members=${PLAN_PART_RUNS}`;
+  to.planPartWorking(tank, figure, PLAN_PART_RUNS);
 
 interface PlanSlotProps {
   readonly tank: string;
@@ -35,7 +34,7 @@ export function PlanSlot({ tank, version, answers, units }: PlanSlotProps) {
   return (
     <section
       class="plan-part"
-      data-plan-part={answers === null ? `${planPartAddress(tank)}&part=1` : ""}
+      data-plan-part={answers === null ? `${to.planPart(tank, PLAN_PART_RUNS)}&part=1` : ""}
       data-tank={tank}
       data-version={version}
       aria-label="The plan so far"
@@ -47,7 +46,7 @@ export function PlanSlot({ tank, version, answers, units }: PlanSlotProps) {
             It is being worked out, which takes a few seconds. It is a plan already, with a wide range.
           </p>
           <p>
-            <a href={planPartAddress(tank)}>Show the plan</a>
+            <a href={to.planPart(tank, PLAN_PART_RUNS)}>Show the plan</a>
           </p>
         </>
       ) : (
@@ -149,12 +148,10 @@ function Waves({ waves }: OfWaves) {
             :
           </strong>{" "}
           {animals.map(({ id, name, count, figures: { count: figure } }, i) => (
-            <>
+            <Fragment key={id}>
               {i === 0 ? null : ", "}
-              <Quantity key={id} figure={figure}>
-                {counted(count, name)}
-              </Quantity>
-            </>
+              <Quantity figure={figure}>{counted(count, name)}</Quantity>
+            </Fragment>
           ))}
           . Only if {only_if[0] ?? "nothing has changed"}
           {only_if.length > 1 ? `, and ${only_if.length - 1} more` : ""}.

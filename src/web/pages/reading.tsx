@@ -6,7 +6,7 @@ import { dateWords } from "../../answers/words.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { ErrorSummary } from "../parts/error-summary.tsx";
 import { Table } from "../parts/table.tsx";
-import { unitText } from "../parts/text.ts";
+import { unitSigns } from "../parts/text.ts";
 import { ReturnKey, summaryOf } from "./form-fields.tsx";
 import { type Clash, ClashNotice } from "./question.tsx";
 import { ReadingFields } from "./reading-form.tsx";
@@ -44,7 +44,7 @@ export function readingPage({ head, line, values, doubts, clash, history }: Read
           {words}, {dateWords(on)}
         </h1>
         {kept ? null : <p>This reading was taken away. It counts for nothing until it is brought back.</p>}
-        {body.said === null ? null : <p>{unitText(saidOf(body.said))}.</p>}
+        {body.said === null ? null : <p>{unitSigns(saidOf(body.said))}.</p>}
         <h2>Correct it</h2>
         <form method="post" action={address} novalidate data-draft={address}>
           <ReturnKey name="go" value="correct" />
@@ -66,7 +66,7 @@ export function readingPage({ head, line, values, doubts, clash, history }: Read
           columns={[{ name: "written" }, { name: "reading" }, { name: "measured on" }, { name: "by" }]}
           rows={history.map((one) => [
             one.written,
-            `${unitText(one.body.text)}${one.kept ? "" : ", taken away"}`,
+            `${unitSigns(one.body.text)}${one.kept ? "" : ", taken away"}`,
             dateWords(one.on),
             one.by,
           ])}

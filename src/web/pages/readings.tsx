@@ -11,8 +11,7 @@ import { MEASURED, type Measured, type ReadingBody } from "../../contract/dayboo
 import { type Page, type TankHead, to } from "../page.ts";
 import { ErrorSummary } from "../parts/error-summary.tsx";
 import { Notice } from "../parts/notice.tsx";
-import { unitText } from "../parts/text.ts";
-import { readingAddress } from "./bench.tsx";
+import { unitSigns } from "../parts/text.ts";
 import { ReturnKey, summaryOf } from "./form-fields.tsx";
 import { ReadingFields } from "./reading-form.tsx";
 
@@ -62,7 +61,7 @@ export function readingsPage(view: ReadingsView): Page {
               <li key={name}>
                 <a
                   class="action"
-                  href={readingAddress(head.id, name)}
+                  href={to.readingsOf(head.id, name)}
                   aria-current={name === quantity ? "true" : undefined}
                 >
                   {MEASURES[name].label}
@@ -75,7 +74,7 @@ export function readingsPage(view: ReadingsView): Page {
           method="post"
           action={to.tank(head.id, "readings")}
           novalidate
-          data-draft={readingAddress(head.id, quantity)}
+          data-draft={to.readingsOf(head.id, quantity)}
         >
           <ReturnKey />
           <input type="hidden" name="quantity" value={quantity} />
@@ -96,7 +95,7 @@ export function readingsPage(view: ReadingsView): Page {
 
 /** "Temperature 25.7 °C": as typed, its unit with its sign. */
 export const readingWords = ({ quantity, text }: ReadingBody): string =>
-  `${MEASURES[quantity].label} ${unitText(text)}`;
+  `${MEASURES[quantity].label} ${unitSigns(text)}`;
 
 /** What was kept, how it was read, what is dangerous about it, and one step to take it back. */
 function Kept({ tank, line }: { readonly tank: string; readonly line: ReadingLine }) {
@@ -112,11 +111,11 @@ function Kept({ tank, line }: { readonly tank: string; readonly line: ReadingLin
   return (
     <Notice kind={danger ? "danger" : "done"} title={danger ? "Danger" : "Kept"}>
       <p>
-        {readingWords(body)}, {dateWords(on)}. {body.said === null ? "" : `${unitText(saidOf(body.said))}.`}
+        {readingWords(body)}, {dateWords(on)}. {body.said === null ? "" : `${unitSigns(saidOf(body.said))}.`}
       </p>
       {danger ? (
         <p>
-          <a href={`${to.wrong()}?tank=${tank}`}>What to do first</a>
+          <a href={to.wrong(tank)}>What to do first</a>
         </p>
       ) : null}
       <TakeOrBring tank={tank} id={id} version={version} kept={kept} />
@@ -173,14 +172,14 @@ function Line({
   return (
     <div class="reading-line">
       <p>
-        {dateWords(on)}: {label} <strong>{unitText(body.text)}</strong>
-        {shown === null ? "" : ` (${unitText(shown)})`}
+        {dateWords(on)}: {label} <strong>{unitSigns(body.text)}</strong>
+        {shown === null ? "" : ` (${unitSigns(shown)})`}
         {kept ? "" : ". Taken away"}
       </p>
       {body.flag === null ? null : (
         <p>
           <strong>{body.flag === "danger" ? "Dangerous." : "Unusual."}</strong>{" "}
-          {unitText(saidOf(body.said ?? "see its history"))}.
+          {unitSigns(saidOf(body.said ?? "see its history"))}.
         </p>
       )}
       {body.note === null ? null : <p class="note">{body.note}</p>}
@@ -205,7 +204,7 @@ function Told({ tank, told }: { readonly tank: string; readonly told: readonly L
       <ul>
         {told.map(({ quantity, label, text, on }) => (
           <li key={quantity}>
-            {label} {unitText(text)}
+            {label} {unitSigns(text)}
             {on === null ? "" : `, ${dateWords(on)}`}
           </li>
         ))}

@@ -6,8 +6,8 @@
 const RAISED: Readonly<Record<string, string>> = { "-": "⁻", "1": "¹", "2": "²", "3": "³" };
 const raised = (power: string): string => [...power].map((sign) => RAISED[sign] ?? sign).join("");
 
-/** "light of 90 umol m-2 s-1 at 25.4 C" as "light of 90 µmol m⁻² s⁻¹ at 25.4 °C", each number bound to what follows it. */
-export const unitText = (text: string): string =>
+/** "90 umol m-2 s-1 at 25.4 C" as "90 µmol m⁻² s⁻¹ at 25.4 °C". */
+export const unitSigns = (text: string): string =>
   text
     .replaceAll(/\bu(?=(?:mol|g)\b)/g, "µ")
     // A length's second or third power, or whatever is divided by: "m2", "cm2", "m-2", "s-1".
@@ -17,8 +17,11 @@ export const unitText = (text: string): string =>
         length === undefined || power === undefined ? unit + raised(under) : length + raised(power),
     )
     // A carbon has its milligrams before it: a letter straight after a number is a temperature.
-    .replaceAll(/(\d) ?([CF])(?![\p{L}\d:/°])/gu, "$1 °$2")
-    .replaceAll(/(\d) (?=(?!(?:to|or|and|if|in|on|at|by|for|from)\b)[\p{L}%°µ])/gu, "$1\u00a0");
+    .replaceAll(/(\d) ?([CF])(?![\p{L}\d:/°])/gu, "$1 °$2");
+
+/** The same, each number bound to what follows it. */
+export const unitText = (text: string): string =>
+  unitSigns(text).replaceAll(/(\d) (?=(?!(?:to|or|and|if|in|on|at|by|for|from)\b)[\p{L}%°µ])/gu, "$1\u00a0");
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

@@ -4,6 +4,8 @@
  */
 import { chance, dateWords, rations } from "../../../answers/words.ts";
 import type { AnswerParts } from "../../../contract/worker/messages.ts";
+import { capital } from "../../parts/text.ts";
+import { limitWords, two } from "../interests.ts";
 
 export interface Shown {
   readonly text: string;
@@ -110,10 +112,8 @@ function chancePair(
   { quantities }: Outlook,
 ): Pair {
   const label = quantities.find(({ id }) => id === now.quantity)?.label ?? now.quantity;
-  // Crops are told by the gram: thousands of milligrams say nothing.
-  const limit = now.unit === "mg C/m2" ? `${two(now.limit / 1000)} g C/m2` : `${two(now.limit)} ${now.unit}`;
   return {
-    name: `${capital(label)} above ${limit}${now.missing === null ? "" : ", of a typical tank"}`,
+    name: `${capital(label)} above ${limitWords(now)}${now.missing === null ? "" : ", of a typical tank"}`,
     today: { text: chance(now.of_20), figure: now.figures.chance },
     changed: { text: chance(then.of_20), figure: then.figures.chance },
   };
@@ -128,6 +128,3 @@ function starvingPairs(now: Outlook, then: Outlook): Pair[] {
     return { name: capital((b ?? a)?.name ?? id), today: shown(a), changed: shown(b) };
   });
 }
-
-const two = (value: number): string => String(Number(value.toPrecision(2)));
-const capital = (text: string): string => (text === "" ? "" : text[0]!.toUpperCase() + text.slice(1));
