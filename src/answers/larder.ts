@@ -1,15 +1,14 @@
 /** What the tank makes as food, shelf by shelf, and who eats it: worked out, and as `larder --json` prints it. */
-import { animals } from "../catalogue/index.ts";
 import type { LarderOutput } from "../contract/output/larder.ts";
 import type { FigureScene } from "../engine/larder/figures.ts";
 import { type Mouth, mouthsOf, wantedFrom } from "../engine/larder/mouths.ts";
 import { twentyOf } from "../engine/numeric/quantile.ts";
-import { companyOf, isCrew, warmthOf } from "../engine/stocking/waves.ts";
+import { warmthOf } from "../engine/stocking/waves.ts";
 import { figureId } from "../engine/types/figure-id.ts";
 import { RATION_MG_C, SHELF_NAME, SHELVES } from "../engine/types/shelf.ts";
 import type { TankFacts } from "../engine/types/tank.ts";
 import { TODAY } from "./figures/prefix.ts";
-import { type EnsembleChoice, larderScene, membersOf } from "./plan/plan-tank.ts";
+import { crewThere, type EnsembleChoice, larderScene, membersOf } from "./plan/plan-tank.ts";
 import { STATEMENT } from "./statement.ts";
 import { ENGINE_VERSION } from "./version.ts";
 
@@ -25,14 +24,10 @@ export interface LarderBeside {
 }
 
 export function larderFor(facts: TankFacts, choice: EnsembleChoice): LaidLarder {
-  const crew = companyOf(facts, animals).filter(({ animal, planned }) => !planned && isCrew(animal));
   return {
     facts,
     scene: larderScene(facts, membersOf(facts, choice), 0),
-    mouths: mouthsOf(
-      crew.map(({ animal, count }) => ({ animal, heads: count })),
-      warmthOf(facts),
-    ),
+    mouths: mouthsOf(crewThere(facts), warmthOf(facts)),
   };
 }
 

@@ -9,6 +9,15 @@ test("the first number of a ready sentence is the door", () => {
   ]);
 });
 
+test.each([
+  ["In 15 of 20 runs the larder offers 1.1 rations a day in all.", "1.1 rations a day"],
+  ["The least group of 3 needs 0.54 rations a day and may starve.", "0.54 rations a day"],
+])("%s: what is told in rations is the door, not what is counted before it", (text, door) => {
+  const sentence = linked(text, "a.b");
+  expect(sentence.filter((part) => typeof part !== "string")).toEqual([{ text: door, figure: "a.b" }]);
+  expect(plain(sentence)).toBe(text);
+});
+
 test("without a number, what stands before the first stop is", () => {
   expect(linked("food: none is left", "a.b")).toEqual([{ text: "food", figure: "a.b" }, ": none is left"]);
 });

@@ -20,10 +20,13 @@ export const plain = (sentence: Sentence): string =>
 /** A number as sentences of the engine write it, with the unit or noun that follows. */
 const NUMBER = /\d[\d.]*(?: to \d[\d.]*)?(?: of 20(?: runs)?| cm²| m²| mm| mg(?: C)?| L| °C| %| days?)?/;
 
-/** A ready sentence whose first number is a figure: that number becomes the door, or else what stands before its first stop. */
+/** What is told in rations is the figure, wherever runs or heads are counted before it. */
+const RATIONS = /\d[\d.]* rations?(?: a day)?/;
+
+/** A ready sentence with a figure: its first number becomes the door, or else what stands before its first stop. */
 export function linked(text: string, figure: string | null | undefined): Sentence {
   if (figure == null) return [text];
-  const found = NUMBER.exec(text) ?? /^[^:;,.]+/.exec(text);
+  const found = RATIONS.exec(text) ?? NUMBER.exec(text) ?? /^[^:;,.]+/.exec(text);
   if (found === null) return [text];
   const before = text.slice(0, found.index);
   const number = found[0].replace(/\.$/, "");

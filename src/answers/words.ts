@@ -18,6 +18,10 @@ function plural(name: string): string {
   return /(s|x|sh|ch)$/.test(name) && !/conch$/.test(name) ? `${name}es` : `${name}s`;
 }
 
+/** A label inside a sentence: "nitrate", but "pH". */
+export const lowered = (label: string): string =>
+  label === "pH" ? label : label.slice(0, 1).toLowerCase() + label.slice(1);
+
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /** "15 Jun 2026" of an ISO date. */

@@ -1,6 +1,7 @@
 /** What can't wait: a dangerous reading, something wrong, medicine in the water. Plain words, no metaphor. */
 import type { Measured } from "../../contract/daybook/reading.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
+import { lowered } from "../words.ts";
 import { type LatestReading, saidOf } from "./latest.ts";
 import type { BenchAdvice } from "./next.ts";
 
@@ -13,7 +14,7 @@ function firstStep({ quantity, label, said }: LatestReading): string {
     return (said ?? "").includes("too cold")
       ? "Warm the water by 1 °C an hour at most, and watch the thermometer."
       : "Cool the water slowly: lights off, the surface moving, a fan over the water; no ice.";
-  return WHAT_TO_DO[quantity] ?? `Measure ${label.toLowerCase()} again now, and act on what it shows.`;
+  return WHAT_TO_DO[quantity] ?? `Measure ${lowered(label)} again now, and act on what it shows.`;
 }
 
 /** One for each dangerous reading that no later one of the same quantity has replaced. */

@@ -7,7 +7,7 @@ import type { WavesOutput } from "../../contract/output/waves.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Sentence } from "../sentence.ts";
-import { dateWords } from "../words.ts";
+import { dateWords, lowered } from "../words.ts";
 import { dangerAdvice, troubleAdvice } from "./danger.ts";
 import type { LatestReading } from "./latest.ts";
 import { missingReadings } from "./missing.ts";
@@ -80,7 +80,7 @@ function missingAdvice(latest: readonly LatestReading[], today: string): readonl
     {
       urgency: "cannot_tell",
       about: "missing",
-      do: [`Measure ${lower(first.label)} when you next test the water.`],
+      do: [`Measure ${lowered(first.label)} when you next test the water.`],
       why: [[`${first.label}: ${first.have}${others}. It tells ${first.settles}.`]],
       byWhen: [`By ${dateWords(addDays(today, 7))}; nothing is lost by waiting.`],
       wouldChange: ["A reading with its date, even from a rough kit."],
@@ -89,8 +89,6 @@ function missingAdvice(latest: readonly LatestReading[], today: string): readonl
     },
   ];
 }
-
-const lower = (label: string): string => (label === "pH" ? label : label.toLowerCase());
 
 function quiet(today: string): BenchAdvice {
   return {

@@ -11,6 +11,7 @@ import type { Confidence, Figure, WorkingInput } from "../../engine/types/figure
 import { figureId } from "../../engine/types/figure-id.ts";
 import { exact, parametersOf } from "../../engine/types/link.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
+import { lowered } from "../words.ts";
 import { headFigures, readingFigures } from "./tank-rows.ts";
 
 export function tankFigures(facts: TankFacts): Figure[] {
@@ -47,7 +48,7 @@ function factFigure(
   ];
   return {
     id: figureId.tank(field),
-    label: label.toLowerCase() === "ph" ? label : lowered(label),
+    label: lowered(label),
     spread: { low, central, high },
     unit: unit === "" ? "1" : unit,
     working: {
@@ -86,8 +87,6 @@ const ONCE_MORE: Readonly<Record<Origin, readonly string[]>> = {
 /** Ids of the supply table that a text names, as the reader's words do. */
 const idsIn = (text: string): string[] =>
   (text.match(/\b[a-z]{3,4}(?:\.\w+)+/g) ?? []).filter((id) => supplyParameters.has(id));
-
-const lowered = (label: string): string => label.slice(0, 1).toLowerCase() + label.slice(1);
 
 function isEstimate(value: unknown): value is Estimate {
   return typeof value === "object" && value !== null && "central" in value && "how" in value;

@@ -63,11 +63,15 @@ export function planTank(
   }
 }
 
-/** The larder of a day, with what its workings need. */
-export function larderScene(facts: TankFacts, members: readonly Member[], daysAhead: number): FigureScene {
-  const residents = companyOf(facts, animals)
+/** The crew that lives there today, row by row. */
+export const crewThere = (facts: TankFacts) =>
+  companyOf(facts, animals)
     .filter(({ animal, planned }) => !planned && isCrew(animal))
     .map(({ animal, count }) => ({ animal, heads: count }));
+
+/** The larder of a day, with what its workings need. */
+export function larderScene(facts: TankFacts, members: readonly Member[], daysAhead: number): FigureScene {
+  const residents = crewThere(facts);
   const scene = { daysAhead, sightings: facts.sightings, residents, grazed: residents.length > 0 };
   const larder = larderOf(members, scene);
   return {

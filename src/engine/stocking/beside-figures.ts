@@ -5,12 +5,13 @@
 import type { FigureScene } from "../larder/figures.ts";
 import type { Figure, Working } from "../types/figure.ts";
 import { figureId } from "../types/figure-id.ts";
-import { exact, factInput, linkTo, parametersOf, round3, spreadText, workedOut } from "../types/link.ts";
+import { exact, factInput, linkTo, parametersOf, round3, workedOut } from "../types/link.ts";
 import { SHELF_NAME } from "../types/shelf.ts";
+import { DRY_FEED_CARBON } from "./fed-by-hand.ts";
 import { hungerFigures } from "./hunger-figures.ts";
 import type { Plan } from "./plan-shape.ts";
 import { daysBetween } from "./suitability.ts";
-import { changingOf } from "./wave-supply-figures.ts";
+import { changingOf, eatersOf, todayInput } from "./wave-supply-figures.ts";
 
 const UNIT = "mg C/d";
 
@@ -34,9 +35,7 @@ function handWorkFigures(plan: Plan, scene: FigureScene): Figure[] {
   const last = plan.drafts.at(-1);
   if (last === undefined) return [];
   return plan.handWork.map(({ shelf, leftMgC }): Figure => {
-    const eaters = last.programme.input.candidates.filter(
-      ({ animal }) => animal.diet[shelf] > 0 && (last.answer.heads.get(animal.id) ?? 0) > 0,
-    );
+    const eaters = eatersOf(last, shelf);
     return {
       id: figureId.handWork(shelf),
       label: `${SHELF_NAME[shelf]}: left over once the last wave has come, middle run`,
@@ -52,10 +51,7 @@ function handWorkFigures(plan: Plan, scene: FigureScene): Figure[] {
               .map(({ animal }) => `${last.answer.heads.get(animal.id)} ${animal.commonName}`)
               .join(", ") || "none",
           ),
-          {
-            ...{ label: "supply today", value: spreadText(scene.larder.shelves[shelf].supply, UNIT) },
-            ...{ origin: "figure", figure: figureId.supply(shelf) },
-          },
+          todayInput(shelf, scene),
         ],
         animals: eaters.map(({ animal }) => animal.id),
         ...{ confidence: "computed", wouldChange: changingOf(plan) },
@@ -73,7 +69,7 @@ function fedFigures(plan: Plan, { table }: FigureScene, need: (id: string) => Fi
       ...{ spread: exact(mgC), unit: UNIT },
       working: {
         ...plain(
-          "programme",
+          "food-by-hand",
           "food that all of them need less what they find on the shelves, on the leanest of the waves' days",
         ),
         inputs: [
@@ -89,7 +85,10 @@ function fedFigures(plan: Plan, { table }: FigureScene, need: (id: string) => Fi
       label: `${animal.commonName}: the same in dry feed`,
       ...{ spread: exact(dryFeedMg), unit: "mg/d" },
       working: {
-        ...plain("programme", "food to give by hand / carbon in dry feed, 0.42 of its weight"),
+        ...plain(
+          "food-by-hand",
+          `food to give by hand / carbon in dry feed, ${DRY_FEED_CARBON} of its weight`,
+        ),
         parameters: parametersOf(["feed.pellet.moisture"], table),
         inputs: [linkTo(food, "food to give by hand")],
         animals: [],

@@ -7,7 +7,7 @@ import type { Company } from "./suitability.ts";
 import type { WaveDraft } from "./waves.ts";
 
 /** mg C in a mg of dry feed. @source feed.pellet */
-const DRY_FEED_CARBON = 0.42;
+export const DRY_FEED_CARBON = 0.42;
 /**
  * Food by hand below a tenth of a ration, for all of a kind together, is less than anybody can weigh out or the larder
  * can tell: nothing is said of it, mg C/d. Judgement; docs/model/stocking.md, "Food by hand".

@@ -5,6 +5,7 @@ import { figureId } from "../types/figure-id.ts";
 import { exact, factInput, linkTo, parametersOf, round3, spreadText, workedOut } from "../types/link.ts";
 import { SHELF_NAME, SHELVES, type ShelfId } from "../types/shelf.ts";
 import type { Plan, Wave } from "./plan-shape.ts";
+import type { WaveDraft } from "./waves.ts";
 
 const UNIT = "mg C/d";
 
@@ -121,10 +122,16 @@ function middleFigure(
   };
 }
 
-const todayInput = (shelf: ShelfId, { larder }: FigureScene) => ({
+export const todayInput = (shelf: ShelfId, { larder }: FigureScene) => ({
   ...{ label: "supply today", value: spreadText(larder.shelves[shelf].supply, UNIT) },
   ...{ origin: "figure" as const, figure: figureId.supply(shelf) },
 });
+
+/** Kinds that live there once a wave has come, and eat from a shelf. */
+export const eatersOf = ({ programme, answer }: WaveDraft, shelf: ShelfId) =>
+  programme.input.candidates.filter(
+    ({ animal }) => animal.diet[shelf] > 0 && (answer.heads.get(animal.id) ?? 0) > 0,
+  );
 
 function eatenFigure(
   { number, draft }: Wave,
@@ -133,10 +140,8 @@ function eatenFigure(
   middle: Figure,
   wouldChange: readonly string[],
 ): Figure {
-  const { programme, answer } = draft;
-  const eaters = programme.input.candidates.filter(
-    ({ animal }) => animal.diet[shelf] > 0 && (answer.heads.get(animal.id) ?? 0) > 0,
-  );
+  const { answer } = draft;
+  const eaters = eatersOf(draft, shelf);
   return {
     id: figureId.waveShelf(number, shelf, "eaten"),
     label: `${SHELF_NAME[shelf]}: eaten by all that live there once wave ${number} has come, middle run`,
