@@ -3,23 +3,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { z } from "zod";
+import { keptIo } from "../../checks/kit/io.ts";
 import { findAnimal } from "../catalogue/index.ts";
 import { readSpecies } from "../contract/quantity/species.ts";
-import { CliError, EXIT, type Io } from "./io.ts";
+import { CliError, EXIT } from "./io.ts";
 import { readTank } from "./read-tank.ts";
 
-const same = (text: string) => text;
-const said: string[] = [];
-const io: Io = {
-  out: () => {},
-  talk: (text) => said.push(text),
-  progress: () => {},
-  bold: same,
-  dim: same,
-  width: 80,
-  canAsk: false,
-  today: "2026-06-15",
-};
+const { io, said } = keptIo();
 const root = join(import.meta.dirname, "../..");
 const examples = readdirSync(join(root, "examples"));
 const folder = mkdtempSync(join(tmpdir(), "tank-"));

@@ -2,23 +2,13 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { keptIo } from "../../checks/kit/io.ts";
 import { addDemonstration } from "../server/demonstration/add.ts";
 import { openStore } from "../store/open.ts";
-import { CliError, EXIT, type Io } from "./io.ts";
+import { CliError, EXIT } from "./io.ts";
 import { type TankSource, tankFrom } from "./tank-source.ts";
 
-const same = (text: string) => text;
-const said: string[] = [];
-const io: Io = {
-  out: () => {},
-  talk: (text) => said.push(text),
-  progress: () => {},
-  bold: same,
-  dim: same,
-  width: 80,
-  canAsk: false,
-  today: "2026-06-15",
-};
+const { io } = keptIo();
 const folder = mkdtempSync(join(tmpdir(), "tank-source-"));
 const store = join(folder, "store.db");
 const file = join(import.meta.dirname, "../../examples/first-reef.yaml");

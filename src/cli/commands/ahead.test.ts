@@ -3,10 +3,11 @@ import { join } from "node:path";
 import { CommanderError } from "commander";
 import { describe, expect, test } from "vitest";
 import { z } from "zod";
+import { keptIo } from "../../../checks/kit/io.ts";
 import { Refusal } from "../../answers/refusal.ts";
 import { chanceWord } from "../../answers/words.ts";
 import { type AheadOutput, aheadOutput } from "../../contract/output/ahead.ts";
-import { type CliError, EXIT, type Io } from "../io.ts";
+import { type CliError, EXIT } from "../io.ts";
 import { command } from "./ahead.ts";
 
 const root = join(import.meta.dirname, "../../..");
@@ -14,18 +15,7 @@ const example = (name: string) => join(root, "examples", `${name}.yaml`);
 const FEW = ["--members", "20", "--days", "105"];
 
 async function run(...argv: string[]): Promise<{ out: string; talk: string; error: unknown }> {
-  const lines: string[] = [];
-  const talk: string[] = [];
-  const io: Io = {
-    out: (text) => lines.push(text),
-    talk: (text) => talk.push(text),
-    progress: () => {},
-    bold: (text) => text,
-    dim: (text) => text,
-    width: 80,
-    canAsk: false,
-    today: "2026-06-15",
-  };
+  const { io, printed: lines, said: talk } = keptIo();
   let error: unknown = null;
   try {
     const quiet = { writeErr: () => {} };

@@ -2,26 +2,17 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { z } from "zod";
+import { keptIo } from "../../../checks/kit/io.ts";
 import { animals } from "../../catalogue/index.ts";
 import { type AnimalsOutput, animalsOutput } from "../../contract/output/animals.ts";
-import { CliError, EXIT, type Io } from "../io.ts";
+import { CliError, EXIT } from "../io.ts";
 import { command } from "./animals.ts";
 
 const root = join(import.meta.dirname, "../../..");
 const example = (name: string) => join(root, "examples", `${name}.yaml`);
 
 async function run(...argv: string[]): Promise<{ out: string; error: CliError | null }> {
-  const lines: string[] = [];
-  const io: Io = {
-    out: (text) => lines.push(text),
-    talk: () => {},
-    progress: () => {},
-    bold: (text) => text,
-    dim: (text) => text,
-    width: 80,
-    canAsk: false,
-    today: "2026-06-15",
-  };
+  const { io, printed: lines } = keptIo();
   try {
     await command(io).exitOverride().parseAsync(argv, { from: "user" });
   } catch (error) {

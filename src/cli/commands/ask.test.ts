@@ -2,29 +2,18 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { keptIo } from "../../../checks/kit/io.ts";
 import type { Entries } from "../../answers/questions/answer.ts";
 import { QUESTIONS } from "../../answers/questions/questions.ts";
 import { NO_PREFERENCES } from "../../contract/quantity/preferences.ts";
 import { tankFileSchema } from "../../contract/tank-file/schema.ts";
 import { interview } from "../ask/interview.ts";
 import { tankFileText } from "../ask/write.ts";
-import { CliError, EXIT, type Io } from "../io.ts";
+import { CliError, EXIT } from "../io.ts";
 import { readTank } from "../read-tank.ts";
 import { command } from "./ask.ts";
 
-const same = (text: string) => text;
-const said: string[] = [];
-const printed: string[] = [];
-const io: Io = {
-  out: (text) => printed.push(text),
-  talk: (text) => said.push(text),
-  progress: () => {},
-  bold: same,
-  dim: same,
-  width: 80,
-  canAsk: false,
-  today: "2026-06-15",
-};
+const { io, printed, said } = keptIo();
 const context = { preferences: { ...NO_PREFERENCES, locale: "en-GB" }, today: io.today };
 
 let folder = "";

@@ -3,27 +3,17 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { z } from "zod";
+import { keptIo } from "../../../checks/kit/io.ts";
 import { type CheckOutput, checkOutput } from "../../contract/output/check.ts";
-import { CliError, EXIT, type Io } from "../io.ts";
+import { CliError, EXIT } from "../io.ts";
 import { command } from "./check.ts";
 
 const root = join(import.meta.dirname, "../../..");
-const same = (text: string) => text;
 const folder = mkdtempSync(join(tmpdir(), "check-"));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 async function run(...argv: string[]): Promise<{ out: string; error: CliError | null }> {
-  const lines: string[] = [];
-  const io: Io = {
-    out: (text) => lines.push(text),
-    talk: () => {},
-    progress: () => {},
-    bold: same,
-    dim: same,
-    width: 80,
-    canAsk: false,
-    today: "2026-06-15",
-  };
+  const { io, printed: lines } = keptIo();
   try {
     await command(io).exitOverride().parseAsync(argv, { from: "user" });
   } catch (error) {

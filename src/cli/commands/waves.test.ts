@@ -3,11 +3,11 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "no
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
+import { keptIo } from "../../../checks/kit/io.ts";
 import { animals } from "../../catalogue/index.ts";
 import { larderOutput } from "../../contract/output/larder.ts";
 import { wavesOutput } from "../../contract/output/waves.ts";
 import { workingOutput } from "../../contract/output/working.ts";
-import type { Io } from "../io.ts";
 import { command as larder } from "./larder.ts";
 import { command as waves } from "./waves.ts";
 import { command as working } from "./working.ts";
@@ -20,15 +20,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const COMMANDS = { waves, larder, working };
 
 async function said(name: keyof typeof COMMANDS, ...words: string[]): Promise<{ out: string; talk: string }> {
-  const out: string[] = [];
-  const talk: string[] = [];
-  const same = (text: string) => text;
-  const io: Io = {
-    out: (text) => void out.push(text),
-    talk: (text) => void talk.push(text),
-    progress: () => {},
-    ...{ bold: same, dim: same, width: 80, canAsk: false, today: "2026-06-15" },
-  };
+  const { io, printed: out, said: talk } = keptIo();
   await COMMANDS[name](io).exitOverride().parseAsync(words, { from: "user" });
   return { out: out.join("\n"), talk: talk.join("\n") };
 }
