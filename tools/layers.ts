@@ -6,79 +6,27 @@ import { readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join, relative, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 
+/** The engine's folders, lowest first. */
+const ENGINE = ["units", "types", "numeric", "seawater", "balance", "larder", "ahead", "stocking"].map(
+  (folder) => `engine/${folder}`,
+);
+const engineUpTo = (top: string): readonly string[] => ENGINE.slice(0, ENGINE.indexOf(top) + 1);
+const engineBelow = (folder: string): readonly string[] => ENGINE.slice(0, ENGINE.indexOf(folder));
+
 /** Layer → layers it may import. Any other import between layers fails. Packages: see `packagesAllowed`. */
 export const mayImport: Readonly<Record<string, readonly string[]>> = {
-  "engine/units": [],
-  "engine/types": ["engine/units"],
-  "engine/numeric": ["engine/units", "engine/types"],
+  ...Object.fromEntries(ENGINE.map((folder) => [folder, engineBelow(folder)])),
+  // Quantities of sea water are worked out without a tank.
   "engine/seawater": ["engine/units", "engine/numeric"],
-  "engine/balance": ["engine/seawater", "engine/units", "engine/numeric", "engine/types"],
-  "engine/larder": ["engine/balance", "engine/seawater", "engine/units", "engine/numeric", "engine/types"],
-  "engine/ahead": [
-    "engine/larder",
-    "engine/balance",
-    "engine/seawater",
-    "engine/units",
-    "engine/numeric",
-    "engine/types",
-  ],
-  "engine/stocking": [
-    "engine/ahead",
-    "engine/larder",
-    "engine/balance",
-    "engine/seawater",
-    "engine/units",
-    "engine/numeric",
-    "engine/types",
-  ],
-  catalogue: ["engine/units", "engine/types"],
-  contract: ["engine/units", "engine/types", "engine/seawater"],
+  catalogue: engineUpTo("engine/types"),
+  contract: [...engineUpTo("engine/types"), "engine/seawater"],
   solver: ["engine/stocking"],
   // What a command, a page or a worker asks of the engine: facts in, answers as plain data out.
-  answers: [
-    "catalogue",
-    "contract",
-    "engine/units",
-    "engine/types",
-    "engine/numeric",
-    "engine/seawater",
-    "engine/balance",
-    "engine/larder",
-    "engine/ahead",
-    "engine/stocking",
-  ],
+  answers: ["catalogue", "contract", ...ENGINE],
   store: ["contract"],
-  web: [
-    "answers",
-    "solver",
-    "catalogue",
-    "contract",
-    "engine/units",
-    "engine/types",
-    "engine/numeric",
-    "engine/seawater",
-    "engine/balance",
-    "engine/larder",
-    "engine/ahead",
-    "engine/stocking",
-  ],
-  server: ["web", "store", "answers", "solver", "catalogue", "contract", "engine/types", "engine/units"],
-  cli: [
-    "server",
-    "store",
-    "answers",
-    "solver",
-    "catalogue",
-    "contract",
-    "engine/units",
-    "engine/types",
-    "engine/numeric",
-    "engine/seawater",
-    "engine/balance",
-    "engine/larder",
-    "engine/ahead",
-    "engine/stocking",
-  ],
+  web: ["answers", "solver", "catalogue", "contract", ...ENGINE],
+  server: ["web", "store", "answers", "solver", "catalogue", "contract", ...engineUpTo("engine/types")],
+  cli: ["server", "store", "answers", "solver", "catalogue", "contract", ...ENGINE],
 };
 
 /** Packages a layer may import by name. The engine is pure: nothing from Node, one random-stream library. */
