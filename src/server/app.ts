@@ -1,6 +1,6 @@
 /**
  * The application: routes of pages, built files and the API, each answer with the same headers, each failure in words.
- * Everything it needs is handed in, so that tests run it without a port. Listening is serve.ts.
+ * Everything it needs is handed in, so that tests run it without a port. Listening is listen.ts.
  */
 import { type FastifyInstance, type FastifyRequest, fastify } from "fastify";
 import type { Store } from "../store/store.ts";
@@ -13,7 +13,7 @@ import { loadTank } from "./load-tank.ts";
 import { newId as makeId } from "./new-id.ts";
 import { PAGE_ROUTES } from "./pages/index.ts";
 import { RefusedRequest } from "./refused.ts";
-import { sendReply } from "./reply.ts";
+import { queryOf, sendReply } from "./reply.ts";
 import type { AnswerSource, PageContext, PageRequest } from "./route.ts";
 import { refusedRequest, SECURITY_HEADERS } from "./security.ts";
 import { WriteLimit } from "./write-limit.ts";
@@ -119,7 +119,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
 function requestOf(request: FastifyRequest): PageRequest {
   return {
     params: request.params as Record<string, string>,
-    query: Object.fromEntries(new URLSearchParams(request.url.split("?").slice(1).join("?"))),
+    query: Object.fromEntries(queryOf(request.url)),
     form: request.body instanceof URLSearchParams ? request.body : null,
   };
 }

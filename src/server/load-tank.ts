@@ -2,6 +2,7 @@
  * A kept tank, read: its document with the latest kept readings of the daybook among its own, through the one reader.
  * A document was judged when it was kept; where a later program reads it otherwise, that is said, not guessed away.
  */
+import { createHash } from "node:crypto";
 import { findAnimal } from "../catalogue/index.ts";
 import { type ReadingBody, readingBody } from "../contract/daybook/reading.ts";
 import type { Finding } from "../contract/tank-file/finding.ts";
@@ -34,7 +35,8 @@ const read = new Recent<TankFileResult>(500);
 
 export function readDocument(document: TankFile, today: string): TankFileResult {
   const text = JSON.stringify(document);
-  const key = `${today}\n${text}`;
+  // Of a document only its hash is held: one sent to the API may be a megabyte.
+  const key = createHash("sha256").update(`${today}\n${text}`).digest("base64url");
   const known = read.get(key);
   if (known !== undefined) return known;
   const result = readTankFile(text, { today, findAnimal });
@@ -42,9 +44,13 @@ export function readDocument(document: TankFile, today: string): TankFileResult 
   return result;
 }
 
+/** The latest kept readings of a tank, as many as are read with it. */
+export const readingsOf = (store: Store, tank: string): Promise<readonly EntryRow[]> =>
+  store.entries(tank, { kind: "reading", limit: READINGS_LOADED });
+
 /** A kept tank's document with its readings, as the one reader finds it. */
 export async function readKept(store: Store, row: TankRow, today: string): Promise<TankFileResult> {
-  const readings = await store.entries(row.id, { kind: "reading", limit: READINGS_LOADED });
+  const readings = await readingsOf(store, row.id);
   return readDocument(withReadings(row.facts as unknown as TankFile, readings), today);
 }
 
@@ -52,8 +58,7 @@ export async function readKept(store: Store, row: TankRow, today: string): Promi
 export async function loadTank(store: Store, id: string, today: string): Promise<LoadedTank | null> {
   const row = await store.tank(id);
   if (row === null || !row.kept) return null;
-  const readings = await store.entries(id, { kind: "reading", limit: READINGS_LOADED });
-  return loaded(row, readings, today);
+  return loaded(row, await readingsOf(store, id), today);
 }
 
 /** @throws TankUnread */

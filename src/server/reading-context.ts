@@ -1,15 +1,13 @@
 /** What the reader of readings must know of a tank: the keeper's habits, the day, and what lives in it since when. */
 import type { ReadingContext } from "../contract/daybook/read-reading.ts";
+import { addDays } from "../contract/quantity/calendar.ts";
 import { preferencesOf } from "../contract/tank-file/preferences-of.ts";
 import type { LoadedTank } from "./route.ts";
-
-const DAY_MS = 86_400_000;
 
 export function readingContextOf(
   { document, facts }: Pick<LoadedTank, "document" | "facts">,
   { today, now }: { readonly today: string; readonly now: string },
 ): ReadingContext {
-  const firstDay = Date.parse(facts.asOf) - facts.ageDays.central * DAY_MS;
   return {
     preferences: preferencesOf(document.preferences),
     today,
@@ -21,6 +19,6 @@ export function readingContextOf(
       facts.present.length > 0 ||
       (document.fish?.length ?? 0) > 0 ||
       (document.animals_present === undefined && document.fish === undefined),
-    notBefore: facts.assumed.includes("ageDays") ? null : new Date(firstDay).toISOString().slice(0, 10),
+    notBefore: facts.assumed.includes("ageDays") ? null : addDays(facts.asOf, -facts.ageDays.central),
   };
 }

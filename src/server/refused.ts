@@ -1,4 +1,5 @@
 /** Reasons for not doing what a request asks, each with its status and its words; failures.ts tells them. */
+import { counted } from "../answers/words.ts";
 
 /** Not answered because of who asks, or from where. */
 export class RefusedRequest extends Error {
@@ -10,11 +11,10 @@ export class RefusedRequest extends Error {
 }
 
 export class TooMany extends Error {
-  readonly status = 429;
   readonly waitSeconds: number;
-  constructor(waitSeconds: number, most: number, what: string) {
-    const wait = waitSeconds === 1 ? "1 second" : `${waitSeconds} seconds`;
-    super(`More than ${most} ${what} in a minute. Wait ${wait}, then send it again; what you typed is kept.`);
+  constructor(waitSeconds: number, most: number) {
+    const wait = counted(waitSeconds, "second");
+    super(`More than ${most} changes in a minute. Wait ${wait}, then send it again; what you typed is kept.`);
     this.waitSeconds = waitSeconds;
   }
 }

@@ -60,9 +60,14 @@ export function sendPage(
   return sendText(html, "text/html; charset=utf-8", status, request, http);
 }
 
+/** What stands behind the question mark of an address. */
+export function queryOf(url: string): URLSearchParams {
+  const start = url.indexOf("?");
+  return new URLSearchParams(start < 0 ? "" : url.slice(start));
+}
+
 /** A client module asks for a page's body alone, to put it into a page that is open already. */
-const asPart = ({ url }: FastifyRequest): boolean =>
-  new URLSearchParams(url.split("?").slice(1).join("?")).get("part") === "1";
+const asPart = ({ url }: FastifyRequest): boolean => queryOf(url).get("part") === "1";
 
 /** Asked again each time, sent again only when changed; kept by nobody in between. */
 export async function sendText(

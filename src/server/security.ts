@@ -2,7 +2,7 @@
  * Who may ask, and what every answer carries. The page runs on the keeper's own machine without accounts: whatever
  * else the browser has open must not reach it. So the name asked for must be this machine's own (another name that
  * points here is refused), and a change must come from this page or from a program that is no browser.
- * Limits: no accounts yet; the server listens on loopback alone (serve.ts).
+ * Limits: no accounts yet; the server listens on loopback alone (listen.ts).
  */
 import type { IncomingHttpHeaders } from "node:http";
 
@@ -52,6 +52,11 @@ export interface Refused {
   readonly why: string;
 }
 
+const ELSEWHERE: Refused = {
+  status: 403,
+  why: "This was asked from another site's page. Open the page itself and do it there.",
+};
+
 /** Why a request is not answered; null where it may be. */
 export function refusedRequest(method: string, headers: IncomingHttpHeaders): Refused | null {
   const host = loopbackAuthority(headers.host ?? "");
@@ -66,20 +71,14 @@ export function refusedRequest(method: string, headers: IncomingHttpHeaders): Re
   // Told no referrer, a browser sends this very page's forms from the origin "null": then it says where they stand.
   const origin = headers.origin === "null" && site === "same-origin" ? undefined : headers.origin;
   if (origin !== undefined && origin.toLowerCase() !== `http://${host}`) {
-    return {
-      status: 403,
-      why: "This was asked from another site's page. Open the page itself and do it there.",
-    };
+    return ELSEWHERE;
   }
   const fromElsewhere = site === "cross-site" || site === "same-site";
   // A link from elsewhere may open a page here: that shows it to the keeper alone, and changes nothing.
   const opensPage =
     !changes && headers["sec-fetch-mode"] === "navigate" && headers["sec-fetch-dest"] === "document";
   if (fromElsewhere && !opensPage) {
-    return {
-      status: 403,
-      why: "This was asked from another site's page. Open the page itself and do it there.",
-    };
+    return ELSEWHERE;
   }
   return null;
 }

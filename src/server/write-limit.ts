@@ -8,14 +8,12 @@ const MOST_CLIENTS = 10_000;
 export class WriteLimit {
   readonly #most: number;
   readonly #nowMs: () => number;
-  readonly #what: string;
   /** Instants of each client's writes in the last minute, oldest first. */
   readonly #writes = new Map<string, number[]>();
 
-  constructor(most: number, nowMs: () => number, what = "changes") {
+  constructor(most: number, nowMs: () => number) {
     this.#most = most;
     this.#nowMs = nowMs;
-    this.#what = what;
   }
 
   /** @throws TooMany */
@@ -25,7 +23,7 @@ export class WriteLimit {
     const oldest = recent[0];
     if (recent.length >= this.#most && oldest !== undefined) {
       this.#writes.set(client, recent);
-      throw new TooMany(Math.max(1, Math.ceil((oldest + MINUTE_MS - now) / 1000)), this.#most, this.#what);
+      throw new TooMany(Math.max(1, Math.ceil((oldest + MINUTE_MS - now) / 1000)), this.#most);
     }
     recent.push(now);
     this.#writes.delete(client);

@@ -20,6 +20,9 @@ import { readReadings } from "./readings.ts";
 import type { TankFile } from "./schema.ts";
 import type { AmountField, Stated, Told, ToldFood } from "./stated.ts";
 
+/** What a tank without a name is called. */
+export const UNNAMED = "Unnamed tank";
+
 interface Interpretation {
   readonly stated: Stated;
   readonly findings: readonly Finding[];
@@ -103,7 +106,7 @@ export function interpret(
   });
   const refugium = equipment?.refugium;
   const stated: Stated = {
-    name: entries.read(["name"], file.name, (text) => readName(text, "Name")) ?? "Unnamed tank",
+    name: entries.read(["name"], file.name, (text) => readName(text, "Name")) ?? UNNAMED,
     asOf: today,
     ...boxes,
     firstSeawaterOn,

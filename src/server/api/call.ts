@@ -5,6 +5,7 @@ import type { Operation } from "../../contract/http/operation.ts";
 import { type HttpFault, shapedAs } from "../../contract/http/shape.ts";
 import { MOST_KEY_LETTERS } from "../../contract/http/sizes.ts";
 import type { Served } from "../app.ts";
+import { queryOf } from "../reply.ts";
 import type { PageContext } from "../route.ts";
 import { ProblemError } from "./problem.ts";
 
@@ -41,7 +42,7 @@ export function callOf(
 ): Call {
   return {
     params: request.params as Record<string, string>,
-    query: judged(operation.query ?? z.strictObject({}), queryOf(request.url, operation.query)),
+    query: judged(operation.query ?? z.strictObject({}), valuesIn(request.url, operation.query)),
     body: operation.body === undefined ? undefined : bodyOf(operation.body, request.body),
     from: operation.asks === "version" ? versionIn(request.headers["if-match"]) : 0,
     once: operation.asks === "once" ? onceIn(request.headers["idempotency-key"], fingerprint) : null,
@@ -65,9 +66,8 @@ function judged(schema: z.ZodType, data: unknown): unknown {
 }
 
 /** Names and values of a query: lists where the operation takes a list, else one of each. */
-function queryOf(url: string, schema: z.ZodObject | undefined): Record<string, string | string[]> {
-  const start = url.indexOf("?");
-  const sent = new URLSearchParams(start < 0 ? "" : url.slice(start));
+function valuesIn(url: string, schema: z.ZodObject | undefined): Record<string, string | string[]> {
+  const sent = queryOf(url);
   const query: Record<string, string | string[]> = {};
   for (const name of new Set(sent.keys())) {
     const values = sent.getAll(name);

@@ -1,12 +1,11 @@
 /** Readings: list, keep, look at, correct, take away, bring back, history. */
-
 import type { z } from "zod";
+import { counted } from "../../answers/words.ts";
 import type { ReadingText, ReadReading } from "../../contract/daybook/read-reading.ts";
 import { MEASURES, readReading } from "../../contract/daybook/read-reading.ts";
 import type { ReadingBody } from "../../contract/daybook/reading.ts";
 import { API_ROOT } from "../../contract/http/openapi.ts";
 import type { NewReading, ReadingView, readingQuery, readingSaved } from "../../contract/http/readings.ts";
-import { MOST_LISTED } from "../../contract/http/sizes.ts";
 import { decimalSign } from "../../contract/quantity/preferences.ts";
 import type { EntryRow, Saved } from "../../store/store.ts";
 import { loaded } from "../load-tank.ts";
@@ -36,7 +35,7 @@ export const listReadings: Handler = async (call) => {
   }
   const rows = await call.context.store.entries(tank.id, {
     kind: KIND,
-    limit: Math.min(limit + 1, MOST_LISTED + 1),
+    limit: limit + 1,
     withRemoved: removed === "yes",
     ...(from === undefined ? {} : { from }),
     ...(to === undefined ? {} : { to }),
@@ -198,6 +197,6 @@ const MINUTE_MS = 60_000;
 function agoWords(at: string, now: string): string {
   const minutes = Math.max(0, Math.round((Date.parse(now) - Date.parse(at)) / MINUTE_MS));
   if (minutes < 1) return "less than a minute ago";
-  if (minutes < 120) return `${minutes} ${minutes === 1 ? "minute" : "minutes"} ago`;
+  if (minutes < 120) return `${counted(minutes, "minute")} ago`;
   return `on ${at.slice(0, 10)}`;
 }

@@ -13,6 +13,7 @@ import type { TankFile } from "../../contract/tank-file/schema.ts";
 import type { Desk, Json, Saved, Stamp, TankRow } from "../../store/store.ts";
 import { LIMITS } from "../limits.ts";
 import { readDocument } from "../load-tank.ts";
+import { nameOf } from "../name-of.ts";
 import { type Call, fault, type Handler, mend, notFound, type Result } from "./call.ts";
 import { conflict, onceOnly } from "./once.ts";
 import { ProblemError } from "./problem.ts";
@@ -101,9 +102,6 @@ function rowOf<Row>(saved: Saved<Row>, view: (row: Row) => unknown): Row {
     view(saved.current),
   );
 }
-
-const nameOf = ({ facts }: TankRow): string =>
-  typeof facts["name"] === "string" ? facts["name"] : "Unnamed tank";
 
 const summaryOf = (row: TankRow): TankSummary => ({
   id: row.id,

@@ -2,6 +2,7 @@
  * Four tanks of our own invention, for trying out: a young one, one with two months of readings, a small one of which
  * little is known, a large one where a mouth is missing. Days are counted back from the day they are made.
  */
+import { addDays } from "../../contract/quantity/calendar.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
 
 export interface Demonstration {
@@ -11,11 +12,8 @@ export interface Demonstration {
   readonly readings: "two months" | "none";
 }
 
-const DAY_MS = 86_400_000;
-
 /** The ISO date so many days before. */
-export const before = (today: string, days: number): string =>
-  new Date(Date.parse(today) - days * DAY_MS).toISOString().slice(0, 10);
+export const before = (today: string, days: number): string => addDays(today, -days);
 
 export const demonstrations = (today: string): readonly Demonstration[] => [
   {

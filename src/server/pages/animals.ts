@@ -1,12 +1,12 @@
 /** Animals: the field guide, for one tank and without one. */
-import { animalById, animals, type Source, sources } from "../../catalogue/index.ts";
-import type { Animal } from "../../engine/types/animal.ts";
+import { animalById, animals } from "../../catalogue/index.ts";
 import { to } from "../../web/page.ts";
 import { animalPage } from "../../web/pages/animal.tsx";
 import { animalsPage } from "../../web/pages/animals.tsx";
 import { guidePage } from "../../web/pages/guide.tsx";
 import type { PageReply, PageRequest, PageRoute } from "../route.ts";
 import { answeredPage } from "./answered.ts";
+import { worksOf } from "./sources.ts";
 
 const searchOf = ({ query }: PageRequest): string => (query["search"] ?? "").trim();
 const searched = (address: string, search: string): string =>
@@ -33,7 +33,7 @@ export const ANIMALS_ROUTES: readonly PageRoute[] = [
       const row = answers.animals.animals.find(({ id }) => id === animal?.id);
       if (animal === undefined || row === undefined) return NOT_IN_LIST;
       const here = { head: loaded.head, row, asOf: answers.waves.tank.as_of };
-      return animalPage({ animal, sources: sourcesOf(animal), here });
+      return animalPage({ animal, sources: worksOf(animal), here });
     },
   }),
   {
@@ -47,13 +47,7 @@ export const ANIMALS_ROUTES: readonly PageRoute[] = [
     answer: async ({ params }) => {
       const animal = animalById.get(params["animal"] ?? "");
       if (animal === undefined) return NOT_IN_LIST;
-      return { kind: "page", page: animalPage({ animal, sources: sourcesOf(animal), here: null }) };
+      return { kind: "page", page: animalPage({ animal, sources: worksOf(animal), here: null }) };
     },
   },
 ];
-
-const sourcesOf = ({ sources: keys }: Animal): Source[] =>
-  keys.flatMap((key) => {
-    const source = sources.get(key);
-    return source === undefined ? [] : [source];
-  });

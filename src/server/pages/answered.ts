@@ -5,7 +5,8 @@
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import type { Page, TankPage } from "../../web/page.ts";
 import { waitingPage } from "../../web/pages/waiting.tsx";
-import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
+import type { LoadedTank, PageReply, PageRequest, PageRoute } from "../route.ts";
+import { answersFor, ofTank } from "./of-tank.ts";
 
 export interface Answered {
   readonly loaded: LoadedTank;
@@ -28,9 +29,7 @@ export function answeredPage({ path, here, what, address, draw }: AnsweredPage):
   return {
     method: "GET",
     path,
-    answer: async (request, context): Promise<PageReply> => {
-      const loaded = await context.loadTank(request.params["tank"] ?? "");
-      if (loaded === null) return { kind: "not_found", what: "tank of that address" };
+    answer: ofTank(async (loaded, request, context) => {
       const answers = await answersFor(loaded, request, context);
       if (answers === null) {
         const own = address(loaded.row.id, request);
@@ -38,18 +37,8 @@ export function answeredPage({ path, here, what, address, draw }: AnsweredPage):
       }
       const drawn = draw({ loaded, answers, request, today: context.today });
       return "kind" in drawn ? drawn : { kind: "page", page: drawn };
-    },
+    }),
   };
-}
-
-/** Null while they are being worked out and nobody said that they would wait. */
-async function answersFor(
-  { facts }: LoadedTank,
-  { query }: PageRequest,
-  { answers }: PageContext,
-): Promise<TankAnswers | null> {
-  const waits = query["wait"] === "1" || query["part"] === "1";
-  return answers.ready(facts) ?? (waits ? await answers.of(facts) : null);
 }
 
 /** A tank's file of numbers is no page: it waits for the answers. */
@@ -57,11 +46,9 @@ export function answeredFile(path: string, draw: (answered: Answered) => PageRep
   return {
     method: "GET",
     path,
-    answer: async (request, context) => {
-      const loaded = await context.loadTank(request.params["tank"] ?? "");
-      if (loaded === null) return { kind: "not_found", what: "tank of that address" };
+    answer: ofTank(async (loaded, request, context) => {
       const answers = await context.answers.of(loaded.facts);
       return draw({ loaded, answers, request, today: context.today });
-    },
+    }),
   };
 }

@@ -4,19 +4,20 @@ import { missingReadings } from "../../answers/bench/missing.ts";
 import { adviceFor } from "../../answers/bench/next.ts";
 import { echoOf } from "../../answers/questions/echo.ts";
 import { shownIn, shownValue } from "../../answers/units-shown.ts";
+import { counted } from "../../answers/words.ts";
 import { benchPage } from "../../web/pages/bench.tsx";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import { keptReadings } from "./kept-readings.ts";
-import { ofTank } from "./questions.ts";
+import { answersFor, ofTank } from "./of-tank.ts";
+import { questionIn } from "./questions.ts";
 
 export const BENCH_ROUTES: readonly PageRoute[] = [
   { method: "GET", path: "/tanks/:tank", answer: ofTank(bench) },
 ];
 
-async function bench(tank: LoadedTank, { query }: PageRequest, context: PageContext): Promise<PageReply> {
+async function bench(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
   const { facts, document, notices, head } = tank;
-  const waits = query["part"] === "1" || query["wait"] === "1";
-  const answers = context.answers.ready(facts) ?? (waits ? await context.answers.of(facts) : null);
+  const answers = await answersFor(tank, request, context);
   const latest = latestReadings(keptReadings(tank.readings), document, notices, context.today);
   const advice = adviceFor({
     facts,
@@ -24,6 +25,7 @@ async function bench(tank: LoadedTank, { query }: PageRequest, context: PageCont
     waves: answers?.waves ?? null,
     today: context.today,
   });
+  const asked = questionIn(request.query["read"]);
   const page = benchPage({
     head,
     gloss: glossOf(tank),
@@ -33,7 +35,7 @@ async function bench(tank: LoadedTank, { query }: PageRequest, context: PageCont
     notices: notices
       .filter(({ kind, path }) => ["DANGER", "UNUSUAL", "NOTFOUND"].includes(kind) && !isReading(path))
       .map(({ text }) => text),
-    kept: /^[1-8]$/.test(query["read"] ?? "") ? echoOf(Number(query["read"]), document, notices) : [],
+    kept: asked === null ? [] : echoOf(asked, document, notices),
     answers,
   });
   return { kind: "page", page };
@@ -45,6 +47,6 @@ const isReading = (path: string): boolean => /^(?:readings|temperature_c|salinit
 function glossOf({ facts, document }: LoadedTank): string {
   const days = Math.round(facts.ageDays.central);
   const about = facts.ageDays.origin === "assumed" ? "about " : "";
-  const age = days < 0 ? `to be filled in ${-days} days` : `${about}${days} days old`;
+  const age = days < 0 ? `to be filled in ${counted(-days, "day")}` : `${about}${counted(days, "day")} old`;
   return `${shownValue("volume", facts.waterL.central, shownIn(document.preferences))} of water, ${age}.`;
 }

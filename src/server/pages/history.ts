@@ -6,10 +6,12 @@ import type { TankFile } from "../../contract/tank-file/schema.ts";
 import type { TankRow } from "../../store/store.ts";
 import { to } from "../../web/page.ts";
 import { type HistoryView, historyPage } from "../../web/pages/history.tsx";
-import { withReadings } from "../load-tank.ts";
+import { readingsOf, withReadings } from "../load-tank.ts";
+import { nameOf } from "../name-of.ts";
 import type { PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import { instantWords } from "./instant-words.ts";
-import { NO_TANK } from "./questions.ts";
+import { NO_TANK } from "./of-tank.ts";
+import { questionIn } from "./questions.ts";
 import { sentValues, versionOf } from "./sent.ts";
 
 export const HISTORY_ROUTES: readonly PageRoute[] = [
@@ -48,8 +50,6 @@ async function page(
   };
   return { kind: "page", page: historyPage(view), status: error === null ? 200 : 422 };
 }
-
-const nameOf = ({ facts }: TankRow): string => (facts as unknown as TankFile).name ?? "Unnamed tank";
 
 function changedOf(row: TankRow, before: TankRow | undefined): readonly string[] {
   if (before === undefined) return [];
@@ -106,7 +106,7 @@ async function goBack(
   const { store, today, now } = context;
   const wanted = (await store.tankHistory(row.id)).find((one) => one.version === restore);
   if (wanted === undefined || !row.kept) return { kind: "not_found", what: "version of that number" };
-  const readings = await store.entries(row.id, { kind: "reading", limit: 200 });
+  const readings = await readingsOf(store, row.id);
   const together = (file: TankFile) => withReadings(file, readings);
   const result = judged(wanted.facts as unknown as TankFile, [], {}, { today, together });
   if (!result.ok) {
@@ -116,6 +116,6 @@ async function goBack(
   const stamp = { at: now, by: row.keeper.name };
   const saved = await store.saveFacts(row.id, version, wanted.facts, stamp);
   if (saved.kind === "conflict") return await changed(saved.current, context);
-  const question = /^[1-8]$/.test(next ?? "") ? Number(next) : null;
+  const question = questionIn(next);
   return { kind: "redirect", to: question === null ? to.history(row.id) : to.question(row.id, question) };
 }

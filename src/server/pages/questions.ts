@@ -10,6 +10,7 @@ import { planPartPage, planWorkingPage } from "../../web/pages/plan-part.tsx";
 import { type Echo, type QuestionView, questionPage } from "../../web/pages/question.tsx";
 import { singleFormPage } from "../../web/pages/single-form.tsx";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
+import { NO_TANK, ofTank } from "./of-tank.ts";
 import { saveAnswers } from "./save-answers.ts";
 import { sentValues, versionOf } from "./sent.ts";
 import { soon, TWENTY_RUNS } from "./soon.ts";
@@ -18,12 +19,6 @@ const COUNT = QUESTIONS.length;
 const ALL = [...QUESTIONS.keys()].map((i) => i + 1);
 const SPARE_LINES = 3;
 const MORE_LINES = 8;
-
-type OfTank = (
-  tank: LoadedTank,
-  request: PageRequest,
-  context: PageContext,
-) => Promise<PageReply> | PageReply;
 
 export const QUESTION_ROUTES: readonly PageRoute[] = [
   { method: "GET", path: "/tanks/:tank/questions", answer: ofTank(firstOpen) },
@@ -35,15 +30,6 @@ export const QUESTION_ROUTES: readonly PageRoute[] = [
   { method: "GET", path: "/tanks/:tank/parts/working/:figure", answer: ofTank(planWorking) },
 ];
 
-export const NO_TANK: PageReply = { kind: "not_found", what: "tank of that address" };
-
-export function ofTank(answer: OfTank): PageRoute["answer"] {
-  return async (request, context) => {
-    const tank = await context.loadTank(request.params["tank"] ?? "");
-    return tank === null ? NO_TANK : await answer(tank, request, context);
-  };
-}
-
 /** The first question that has no answer yet. */
 function firstOpen(tank: LoadedTank): PageReply {
   const open = ALL.find((question) => {
@@ -53,17 +39,16 @@ function firstOpen(tank: LoadedTank): PageReply {
   return { kind: "redirect", to: to.question(tank.row.id, open ?? 1) };
 }
 
-function numberOf({ params }: PageRequest): number | null {
-  const text = params["number"] ?? "";
-  return /^[1-9]$/.test(text) && Number(text) <= COUNT ? Number(text) : null;
-}
+/** The question that an address names; null where there is none of that number. */
+export const questionIn = (text: string | undefined): number | null =>
+  ALL.find((question) => String(question) === text) ?? null;
 
 async function showQuestion(
   tank: LoadedTank,
   request: PageRequest,
   context: PageContext,
 ): Promise<PageReply> {
-  const number = numberOf(request);
+  const number = questionIn(request.params["number"]);
   if (number === null) return NO_QUESTION;
   const values = valuesOf(number, tank.document);
   // The bench comes next, from all runs; no to the last question leaves the facts as they are.
@@ -100,9 +85,8 @@ async function question(
 
 /** `?read=3`: question 3 was just answered. */
 function echoAsked(tank: LoadedTank, { query }: PageRequest): Echo | null {
-  const asked = query["read"] ?? "";
-  if (!/^[1-8]$/.test(asked)) return null;
-  const number = Number(asked);
+  const number = questionIn(query["read"]);
+  if (number === null) return null;
   const lines = echoOf(number, tank.document, tank.notices);
   return { question: number, lines, restore: tank.row.version > 1 ? tank.row.version - 1 : null };
 }
@@ -112,7 +96,7 @@ async function keepQuestion(
   request: PageRequest,
   context: PageContext,
 ): Promise<PageReply> {
-  const number = numberOf(request);
+  const number = questionIn(request.params["number"]);
   if (number === null) return NO_QUESTION;
   const sent = sentValues(request.form);
   const go = sent["go"] ?? "keep";

@@ -34,6 +34,10 @@ export const SOURCES_ROUTES: readonly PageRoute[] = [
   },
 ];
 
+/** The works that a parameter or an animal rests on. */
+export const worksOf = ({ sources: keys }: Pick<Parameter, "sources">): Source[] =>
+  keys.flatMap((key) => sources.get(key) ?? []);
+
 function sourceReply(key: string): PageReply {
   const source = sources.get(key);
   if (source === undefined) return { kind: "not_found", what: "source of that name" };
@@ -52,10 +56,7 @@ function parameterReply(id: string): PageReply {
     kind: "page",
     page: parameterPage({
       parameter,
-      sources: parameter.sources.flatMap((key): Source[] => {
-        const source = sources.get(key);
-        return source === undefined ? [] : [source];
-      }),
+      sources: worksOf(parameter),
       uses: usesOf(id),
       rangeOf: [...modelParameters.values()].filter(({ range }) => range === id).map((one) => one.id),
     }),

@@ -14,6 +14,7 @@ import { to } from "../../web/page.ts";
 import { NO_KEEPER, NO_NAME, newTankPage } from "../../web/pages/new-tank.tsx";
 import { startPage, type TankLine } from "../../web/pages/start.tsx";
 import { LIMITS } from "../limits.ts";
+import { nameOf } from "../name-of.ts";
 import type { PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import { makeOnce, stateKey } from "./once.ts";
 import { sentValues } from "./sent.ts";
@@ -57,7 +58,7 @@ function lineOf(row: TankRow, latest: readonly EntryRow[], today: string): TankL
       : `Last reading ${aged === 0 ? "today" : aged === 1 ? "yesterday" : `${aged} days ago`}.`;
   return {
     id: row.id,
-    name: file.name ?? NO_NAME,
+    name: nameOf(row),
     keeper: row.keeper.name,
     line: `${facts.join(", ")}${facts.length > 0 ? ". " : ""}${read}`,
     danger: dangerOf(file, latest),

@@ -12,7 +12,7 @@ import { to } from "../../web/page.ts";
 import { unitsPage } from "../../web/pages/units.tsx";
 import { withReadings } from "../load-tank.ts";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
-import { NO_TANK, ofTank } from "./questions.ts";
+import { NO_TANK, ofTank } from "./of-tank.ts";
 import { sentValues, versionOf } from "./sent.ts";
 
 export const UNIT_ROUTES: readonly PageRoute[] = [
@@ -65,13 +65,12 @@ async function keep(tank: LoadedTank, { form }: PageRequest, context: PageContex
   return current === null ? NO_TANK : page(current, {}, { clash: true }, 409);
 }
 
-function changes(sent: Values, { preferences }: TankFile): readonly (readonly [string, unknown])[] {
+function changes(sent: Values, document: TankFile): readonly (readonly [string, unknown])[] {
   const shown = SHOWN_QUANTITIES.flatMap((quantity) => {
     const unit = SHOWN_IN[quantity].find((one) => one === sent[quantity]);
     return unit === undefined ? [] : [[`preferences.shown_in.${quantity}`, unit] as const];
   });
   const gallon = { L: undefined, "US gal": "us", "imp gal": "imperial" }[sent["volume"] ?? ""];
-  const sign = decimalSign(preferences?.locale ?? "en") === "," ? "comma" : "point";
   const locale = { comma: "de-DE", point: "en-GB" }[sent["decimal"] ?? ""];
   const dates = sent["dates"] ?? "";
   return [
@@ -81,7 +80,9 @@ function changes(sent: Values, { preferences }: TankFile): readonly (readonly [s
     ...(sent["length"] === "in" || sent["length"] === "cm"
       ? [["preferences.length", sent["length"]] as const]
       : []),
-    ...(locale === undefined || sent["decimal"] === sign ? [] : [["preferences.locale", locale] as const]),
+    ...(locale === undefined || sent["decimal"] === valuesOf(document)["decimal"]
+      ? []
+      : [["preferences.locale", locale] as const]),
     ...(["dmy", "mdy", "ask"].includes(dates)
       ? [["preferences.dates", dates === "ask" ? undefined : dates] as const]
       : []),

@@ -2,6 +2,7 @@
  * What if, by GET: nothing is saved. The page waits for the answers where a change was asked for; twenty runs unless
  * `runs` says otherwise. The same answers as data for the page that asks while fields change, and their workings.
  */
+import { DEFAULT_ENSEMBLE } from "../../answers/plan/plan-tank.ts";
 import { Refusal } from "../../answers/refusal.ts";
 import { whatIf } from "../../answers/what-if.ts";
 import { workingOf } from "../../answers/working.ts";
@@ -22,24 +23,15 @@ import {
 import { whatIfWorkingPage } from "../../web/pages/what-if/working.tsx";
 import { whatIfPage } from "../../web/pages/what-if.tsx";
 import type { AnswerChoice, LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
-
-type Answer = (tank: LoadedTank, request: PageRequest, context: PageContext) => Promise<PageReply>;
+import { ofTank } from "./of-tank.ts";
+import { TWENTY_RUNS } from "./soon.ts";
 
 export const WHAT_IF_ROUTES: readonly PageRoute[] = [
-  { method: "GET", path: "/tanks/:tank/what-if", answer: forTank(page) },
-  { method: "GET", path: "/tanks/:tank/what-if/beside.json", answer: forTank(data) },
-  { method: "GET", path: "/tanks/:tank/what-if/facts.json", answer: forTank(factsAsData) },
-  { method: "GET", path: "/tanks/:tank/what-if/working/:figure", answer: forTank(working) },
+  { method: "GET", path: "/tanks/:tank/what-if", answer: ofTank(page) },
+  { method: "GET", path: "/tanks/:tank/what-if/beside.json", answer: ofTank(data) },
+  { method: "GET", path: "/tanks/:tank/what-if/facts.json", answer: ofTank(factsAsData) },
+  { method: "GET", path: "/tanks/:tank/what-if/working/:figure", answer: ofTank(working) },
 ];
-
-function forTank(answer: Answer): PageRoute["answer"] {
-  return async (request, context) => {
-    const tank = await context.loadTank(request.params["tank"] ?? "");
-    return tank === null
-      ? { kind: "not_found", what: "tank of that address" }
-      : await answer(tank, request, context);
-  };
-}
 
 async function page(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
   const body = await bodyOf(tank, request, context);
@@ -128,7 +120,5 @@ function readChange(
 }
 
 /** Twenty runs answer soon; two hundred refine. No other number is worked out for an address. */
-const choiceOf = (query: PageRequest["query"]): AnswerChoice => ({
-  members: query["runs"] === "200" ? 200 : 20,
-  seed: 1,
-});
+const choiceOf = (query: PageRequest["query"]): AnswerChoice =>
+  query["runs"] === String(DEFAULT_ENSEMBLE.members) ? DEFAULT_ENSEMBLE : TWENTY_RUNS;
