@@ -60,7 +60,8 @@ export async function tour(page: Page, address: string, tank: string): Promise<I
   const more = page.getByRole("button", { name: "More feed" });
   await step("what if: one step more feed", () => more.click());
   await step("what if: another while the first is worked out", () => more.click());
-  await step("what if: typing", () => page.locator("#light").pressSequentially("10 h"));
+  await step("what if: a field is pressed", () => page.locator("#light").click());
+  await step("what if: typing", () => page.keyboard.type("10 h", { delay: 60 }));
   await step("what if: a field is left", () => page.keyboard.press("Tab"));
   const beside = page.locator(".what-if-beside");
   await beside.waitFor({ timeout: 300_000 });
