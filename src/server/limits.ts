@@ -30,7 +30,7 @@ export const LIMITS = {
   answerMs: 180 * SECOND_MS,
   answerHeapMib: 1024,
   /** Answers kept, so that they need not be worked out again. */
-  answersKept: 200,
+  answersKept: 60,
   /** Tanks that wait to be worked out. */
   answersWaiting: 100,
   /** From the word to stop until connections are cut. */
