@@ -71,6 +71,12 @@ test.each([
     drawingFaults,
     /^sticks out .*"word"/,
   ],
+  [
+    "a page's own label out of its drawing",
+    `<h1>A</h1><svg viewBox="0 0 50 20" width="50"><foreignObject x="20" y="0" width="90" height="20"><div class="words"><span>label of a line</span></div></foreignObject></svg>`,
+    drawingFaults,
+    /^sticks out .*"label of a line"/,
+  ],
   ["a figure without working", `<h1>A</h1><p>Grows 3.2 rations.</p>`, bareNumbers, /^Grows 3\.2 rations/],
 ] as const)("%s is found", async (_, body, measure, fault) => {
   await show(body);

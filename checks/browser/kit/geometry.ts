@@ -142,8 +142,11 @@ export function drawingFaults(page: Page): Promise<string[]> {
     [...document.querySelectorAll("svg[viewBox]")].flatMap((svg) => {
       if (!svg.checkVisibility() || svg.getClientRects().length === 0) return [];
       const frame = svg.getBoundingClientRect();
-      return [...svg.querySelectorAll("text, path.grain")].flatMap((mark) => {
-        const box = mark.getBoundingClientRect();
+      return [...svg.querySelectorAll("text, .words > span, path.grain")].flatMap((mark) => {
+        // Of a label its letters: the ground behind them is a little wider.
+        const letters = document.createRange();
+        letters.selectNodeContents(mark);
+        const box = (mark instanceof HTMLElement ? letters : mark).getBoundingClientRect();
         // A hidden mark of the stepper has no size.
         if (box.width === 0 || getComputedStyle(mark).visibility === "hidden") return [];
         const over = Math.max(

@@ -1,6 +1,6 @@
 /**
- * Typing into a form and being interrupted, again and again: the tab dies, is closed, goes elsewhere, or the network
- * is gone when it is loaded again. Tells what was lost. Used by the check (20) and by tools/interruptions.ts (200).
+ * Typing into a form and being interrupted, again and again: the tab dies, is closed, goes elsewhere, or is closed in
+ * the middle of a word. Tells what was lost. Used by the check (20) and by tools/interruptions.ts (200).
  */
 import type { BrowserContext, Page } from "playwright-core";
 

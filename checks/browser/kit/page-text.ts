@@ -1,7 +1,7 @@
 /** The words of a page as they are told: what is seen, and what is told in place of drawings. */
 import type { Page } from "playwright-core";
 
-/** Words of the page itself, not of what a keeper typed (`data-typed`) or of form entries. */
+/** Words of the page itself, not of form entries. */
 export function wordsOf(page: Page): Promise<string> {
   return page.evaluate(() => {
     // Everything that can be unfolded is read too.
