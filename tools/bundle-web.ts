@@ -20,7 +20,7 @@ const cache = join(packages, ".cache/packed");
 /** Fonts that the layout asks for at once: the name it uses → the package's file. */
 const FONTS: Readonly<Record<string, string>> = {
   "fonts/atkinson-hyperlegible-next": "atkinson-hyperlegible-next-latin-wght-normal.woff2",
-  "fonts/literata": "literata-latin-wght-normal.woff2",
+  "fonts/literata": "literata-latin-600-normal.woff2",
 };
 /** Packed already. */
 const AS_IT_IS: ReadonlySet<string> = new Set([".woff2", ".png"]);
