@@ -17,11 +17,6 @@ const packages = join(import.meta.dirname, "../node_modules");
 /** Packing takes seconds; what was packed before is taken again, by its content. */
 const cache = join(packages, ".cache/packed");
 
-/** Fonts that the layout asks for at once: the name it uses → the package's file. */
-const FONTS: Readonly<Record<string, string>> = {
-  "fonts/atkinson-hyperlegible-next": "atkinson-hyperlegible-next-latin-wght-normal.woff2",
-  "fonts/literata": "literata-latin-600-normal.woff2",
-};
 /** Packed already. */
 const AS_IT_IS: ReadonlySet<string> = new Set([".woff2", ".png"]);
 /** Beyond this the best packing takes longer than it saves. */
@@ -49,10 +44,8 @@ export async function bundleWeb(src: string, folder: string, onLog: OnLog): Prom
   }
   const { css, files } = joinStyles((file) => emit(basename(file), readFileSync(file)));
   manifest["style/main"] = emit("main.css", css);
-  for (const [name, font] of Object.entries(FONTS)) {
-    const file = files.find((one) => basename(one) === font);
-    if (file !== undefined) manifest[name] = emit(font, readFileSync(file));
-  }
+  // Named too, so that they are kept ahead for pages without a connection.
+  for (const font of files) manifest[`fonts/${basename(font)}`] = emit(basename(font), readFileSync(font));
   manifest["highs/highs.wasm"] = emit("highs.wasm", readFileSync(join(packages, "highs/build/highs.wasm")));
   const modules = entriesOf(web, [...filesOf(web, "client"), ...filesOf(web, "offline")]);
   Object.assign(manifest, await bundleModules(web, modules, assets, onLog));

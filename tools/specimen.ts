@@ -37,7 +37,6 @@ export { renderDocument } from ${JSON.stringify(join(root, "src/web/layout.tsx")
     specimenPage(),
     {
       css: "/style.css",
-      fonts: joinStyles((font) => `/${basename(font)}`).files.map((font) => `/${basename(font)}`),
       scripts: {},
       icon: "/icon.svg",
       touchIcon: "/touch-icon.png",

@@ -66,7 +66,6 @@ export function assetsOf(addresses: BuiltFiles["addresses"]): Assets {
   };
   return {
     css: address("style/main"),
-    fonts: ["fonts/atkinson-hyperlegible-next", "fonts/literata"].map(address),
     scripts: Object.fromEntries(
       Object.entries(addresses).flatMap(([name, at]) =>
         name.startsWith("client/") ? [[name.slice("client/".length), at]] : [],

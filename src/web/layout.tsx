@@ -15,8 +15,6 @@ import { TankId } from "./parts/tank-context.ts";
 export interface Assets {
   /** The one style sheet. */
   readonly css: string;
-  /** Fonts to load at once: woff2, Latin, at most two. */
-  readonly fonts: readonly string[];
   /** Client module's name, as a page names it → its address. */
   readonly scripts: Readonly<Record<string, string>>;
   /** The mark as SVG, and as PNG for the home screen of a phone. */
@@ -64,10 +62,8 @@ export function renderDocument(page: Page, assets: Assets, asked: Asked | null =
         <title>{`${page.title} – Grazewell`}</title>
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <meta name="color-scheme" content="light dark" />
+        {/* Fonts wait for it: asked for at once, they share its line and the first words come later. */}
         <link rel="stylesheet" href={assets.css} />
-        {assets.fonts.map((font) => (
-          <link key={font} rel="preload" href={font} as="font" type="font/woff2" crossorigin="anonymous" />
-        ))}
         <meta name="theme-color" content="#F7F4EC" media="(prefers-color-scheme: light)" />
         <meta name="theme-color" content="#141A1F" media="(prefers-color-scheme: dark)" />
         <link rel="icon" href={assets.icon} type="image/svg+xml" />
