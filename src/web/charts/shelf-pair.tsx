@@ -58,6 +58,8 @@ function drawPairs(pairs: readonly ShelfPairView[], width: DrawingWidth): Drawin
     body: pairs.map((pair, i) => {
       const top = i * each + 6;
       const rows = top + nameHeight;
+      // Words stand where the grains would: beside a long upper row they would leave a phone's screen.
+      const lowerWords = pair.shelf.wanted === 0 ? "nobody eats" : pair.tooLittle.wanted ? TOO_LITTLE : null;
       return (
         <g key={pair.shelf.id}>
           {narrow ? (
@@ -85,11 +87,11 @@ function drawPairs(pairs: readonly ShelfPairView[], width: DrawingWidth): Drawin
               {TOO_LITTLE}
             </Label>
           ) : null}
-          {pair.tooLittle.wanted ? (
+          {lowerWords === null ? null : (
             <Label x={x + 8} y={rows + BETWEEN + 32} kind="small">
-              {TOO_LITTLE}
+              {lowerWords}
             </Label>
-          ) : null}
+          )}
           <Difference pair={pair} x={x + 2} y={rows} />
           {narrow ? null : <path class="row-rule" d={`M0 ${top + each - 9.5}H${width}`} />}
           <StepMark step={i} d={`M${x - 5} ${rows - 4}V${rows + ROWS + 4}`} />
@@ -109,15 +111,15 @@ function Difference({
   readonly x: number;
   readonly y: number;
 }) {
+  if (pair.shelf.wanted === 0) return null;
   const { words } = leaning(pair.shelf);
   const drawn = Math.max(grainsDrawn(pair.grown), grainsDrawn(pair.wanted)) * GRAIN_WIDTH + 10;
   const end = x + (pair.tooLittle.grown || pair.tooLittle.wanted ? Math.max(drawn, 140) : drawn);
   const middle = y + ROWS / 2 + 5;
-  const label = pair.shelf.wanted === 0 ? "nobody eats" : words;
   if (pair.bracket === null) {
     return (
       <Label x={end} y={middle}>
-        {label}
+        {words}
       </Label>
     );
   }
@@ -130,7 +132,7 @@ function Difference({
         d={`M${from} ${row - 4}V${row + 4}M${from} ${row}H${to}M${to} ${row - 4}V${row + 4}`}
       />
       <Label x={end} y={middle} kind="strong">
-        {label}
+        {words}
       </Label>
     </>
   );
