@@ -52,11 +52,13 @@ export class Engine {
     this.#worker?.postMessage({ kind: "ask", id, ...question });
   }
 
-  drop(): void {
-    if (this.#current === null) return;
+  /** Whether there was a question to drop. */
+  drop(): boolean {
+    if (this.#current === null) return false;
     this.#current = null;
     this.#worker?.terminate();
     this.#worker = null;
+    return true;
   }
 
   #begin(): Worker {

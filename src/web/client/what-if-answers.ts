@@ -71,10 +71,12 @@ export class WhatIfAnswers {
     } else void this.#askServer(asked, members, round);
   }
 
-  drop(): void {
-    this.#engine?.drop();
+  /** Whether anything was being worked out. */
+  drop(): boolean {
+    const dropped = this.#engine?.drop() === true || this.#asking !== null;
     this.#asking?.abort();
     this.#asking = null;
+    return dropped;
   }
 
   #askHere(engine: Engine, facts: TankFacts, asked: Asked, members: number, round: number): void {

@@ -26,7 +26,8 @@ function Live({ first }: LiveProps) {
   const [view, setView] = useState<LiveView>({ ...first, doing: "" });
   /** What is typed at this moment: events come faster than drawings. */
   const typed = useRef<Typed>(first.typed);
-  const asked = useRef(queryOf(first.typed));
+  /** Null: an answer was dropped, so the same is asked again. */
+  const asked = useRef<string | null>(queryOf(first.typed));
   const typedAt = useRef(-REST_MS);
   const rest = useRef(0);
   const drawing = useRef(0);
@@ -84,6 +85,11 @@ function Live({ first }: LiveProps) {
     typed: (name, text) => {
       put(name, text);
       typedAt.current = performance.now();
+      // What is being worked out is of an older text, and would slow the letters: it is asked anew at the end of typing.
+      if (answers.drop()) {
+        asked.current = null;
+        drawAtRest({ doing: "" });
+      }
     },
     step: (name, by) => {
       put(name, stepped(name, typed.current[name] ?? "", by, first.today));
