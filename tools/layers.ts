@@ -7,9 +7,10 @@ import { dirname, join, relative, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 
 /** The engine's folders, lowest first. */
-const ENGINE = ["units", "types", "numeric", "seawater", "balance", "larder", "ahead", "stocking"].map(
-  (folder) => `engine/${folder}`,
-);
+const ENGINE = [
+  ...["units", "types", "numeric", "seawater", "balance", "larder", "ahead", "stocking"],
+  ...["trends", "heads", "calibration", "care"],
+].map((folder) => `engine/${folder}`);
 const engineUpTo = (top: string): readonly string[] => ENGINE.slice(0, ENGINE.indexOf(top) + 1);
 const engineBelow = (folder: string): readonly string[] => ENGINE.slice(0, ENGINE.indexOf(folder));
 

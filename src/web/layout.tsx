@@ -33,9 +33,13 @@ export interface Asked {
 
 const PAGE_NAMES: Readonly<Record<TankPage, string>> = {
   bench: "Bench",
+  daybook: "Daybook",
   larder: "Larder",
   waves: "Waves",
   ahead: "Weeks ahead",
+  trends: "Trends",
+  heads: "Heads",
+  growths: "What is this?",
   animals: "Animals",
   readings: "Readings",
   "what-if": "What if",

@@ -3,13 +3,18 @@
  * A page knows no store, no clock and no network.
  */
 import type { ComponentChildren } from "preact";
+import type { EntryKind } from "../contract/daybook/kinds.ts";
 
 /** Pages of one tank that its navigation names, in this order. */
 export const TANK_PAGES = [
   "bench",
+  "daybook",
   "larder",
   "waves",
   "ahead",
+  "trends",
+  "heads",
+  "growths",
   "animals",
   "readings",
   "what-if",
@@ -64,6 +69,18 @@ export const to = {
   /** The form for readings, at that quantity. */
   readingsOf: (tankId: string, quantity: string) => `/tanks/${tankId}/readings?quantity=${quantity}`,
   reading: (tankId: string, entry: string) => `/tanks/${tankId}/readings/${entry}`,
+  /** The form for one kind of entry. */
+  newEntry: (tankId: string, kind: EntryKind) => `/tanks/${tankId}/daybook/new/${kind}`,
+  entry: (tankId: string, entry: string) => `/tanks/${tankId}/daybook/entries/${entry}`,
+  /** Log it now: worded rows for one wet thumb. */
+  wetHand: (tankId: string) => `/tanks/${tankId}/wet-hand`,
+  bringIn: (tankId: string) => `/tanks/${tankId}/bring-in`,
+  takeOut: (tankId: string) => `/tanks/${tankId}/take-out`,
+  /** How the readings moved what the ensemble holds of this tank. */
+  learned: (tankId: string) => `/tanks/${tankId}/learned`,
+  trend: (tankId: string, quantity: string) => `/tanks/${tankId}/trends/${quantity}`,
+  /** All tanks, the neediest first. */
+  round: () => "/round",
   /** Numbers of a chart as a file. */
   csv: (tankId: string, chart: string) => `/tanks/${tankId}/charts/${chart}.csv`,
   history: (id: string) => `/tanks/${id}/history`,

@@ -1,5 +1,6 @@
 import type { KeeperLevel } from "./animal.ts";
 import type { Estimate, Known, Spread } from "./estimate.ts";
+import type { Learned } from "./learned.ts";
 
 /** A reading in canonical unit. Below or above what the kit can tell: `censored`. */
 export interface Reading {
@@ -117,4 +118,6 @@ export interface TankFacts {
   readonly priceBandMax: 1 | 2 | 3 | 4;
   /** Estimates that were assumed because nothing was said, by field name. */
   readonly assumed: readonly string[];
+  /** What its daybook has taught; absent where nothing was learned. */
+  readonly learned?: Learned;
 }

@@ -1,0 +1,58 @@
+/** Every kind of entry that a daybook holds, and the shape of its body. One table: store, doors and readers go by it. */
+import type { z } from "zod";
+import { additionBody, departureBody, headCountBody, identificationBody, lossBody } from "./kinds/animals.ts";
+import {
+  changeBody,
+  choreBody,
+  declineBody,
+  outageBody,
+  relocationBody,
+  treatmentBody,
+} from "./kinds/care.ts";
+import { growthBody, signBody } from "./kinds/sighting.ts";
+import { readingBody } from "./reading.ts";
+
+export const ENTRY_BODIES = {
+  reading: readingBody,
+  growth: growthBody,
+  sign: signBody,
+  head_count: headCountBody,
+  addition: additionBody,
+  loss: lossBody,
+  departure: departureBody,
+  identification: identificationBody,
+  chore: choreBody,
+  change: changeBody,
+  treatment: treatmentBody,
+  outage: outageBody,
+  relocation: relocationBody,
+  decline: declineBody,
+} as const;
+export type EntryKind = keyof typeof ENTRY_BODIES;
+export const ENTRY_KINDS = Object.keys(ENTRY_BODIES) as readonly EntryKind[];
+
+export type EntryBody<Kind extends EntryKind = EntryKind> = z.infer<(typeof ENTRY_BODIES)[Kind]>;
+
+/** An entry as it is kept, its body known by its kind. */
+export type DaybookEntry = {
+  [Kind in EntryKind]: {
+    readonly id: string;
+    readonly kind: Kind;
+    /** Day in the tank's own zone, ISO date. */
+    readonly on: string;
+    readonly body: EntryBody<Kind>;
+  };
+}[EntryKind];
+
+/** A kept row as an entry; null where this program does not know its kind, or an older one kept another shape. */
+export function entryOfRow(row: {
+  readonly id: string;
+  readonly kind: string;
+  readonly on: string;
+  readonly body: unknown;
+}): DaybookEntry | null {
+  const schema = (ENTRY_BODIES as Readonly<Record<string, z.ZodType>>)[row.kind];
+  const parsed = schema?.safeParse(row.body);
+  if (parsed?.success !== true) return null;
+  return { id: row.id, kind: row.kind, on: row.on, body: parsed.data } as DaybookEntry;
+}

@@ -1,0 +1,134 @@
+/**
+ * What is known of a tank over time, as the engine uses it: observations and happenings, each with its day. Made from
+ * the daybook (answers/record); canonical units, no text. Oldest first; entries of one day in the order they were kept.
+ */
+import type { Spread } from "./estimate.ts";
+import type { Growth, Reading } from "./tank.ts";
+
+interface Dated {
+  /** Id of the entry it comes from. */
+  readonly entry: string;
+  /** ISO date, in the tank's own zone. */
+  readonly on: string;
+}
+
+/** A test of the water. */
+export interface ReadingSeen extends Dated {
+  readonly kind: "reading";
+  readonly quantity: Reading["quantity"];
+  readonly value: Spread;
+  /** Below or above what the kit can tell. */
+  readonly censored: "below" | "above" | null;
+  /** Smallest step of the kit in the quantity's unit; null where not said. */
+  readonly step: number | null;
+  readonly flag: "unusual" | "danger" | null;
+}
+
+/** A growth scored 0 to 4. */
+export interface GrowthSeen extends Dated {
+  readonly kind: "growth";
+  readonly growth: Growth;
+  readonly score: number;
+  readonly traits: Readonly<Record<string, boolean>>;
+}
+
+/** Days from clean glass until it needed wiping. */
+export interface FilmBack extends Dated {
+  readonly kind: "film_back";
+  readonly days: number;
+}
+
+export interface HeadsSeen extends Dated {
+  readonly kind: "heads";
+  readonly animal: string;
+  readonly seen: number;
+  readonly about: boolean;
+  readonly hoursFromLightsOut: number | null;
+  readonly torch: boolean | null;
+  readonly foodOffered: boolean | null;
+}
+
+export type SignKind =
+  | "waterline_snails"
+  | "fallen_snails"
+  | "empty_shells"
+  | "cast_shell"
+  | "hiding"
+  | "ill_animals"
+  | "white_dots"
+  | "hitchhiker"
+  | "cloudy_water";
+
+export interface SignSeen extends Dated {
+  readonly kind: "sign";
+  readonly sign: SignKind;
+  /** Catalogue id; null where unknown or no animal is meant. */
+  readonly animal: string | null;
+  readonly count: number | null;
+  readonly kindsSeen: number | null;
+  readonly hoursFromLightsOut: number | null;
+  readonly traits: Readonly<Record<string, boolean>>;
+}
+
+export type Observation = ReadingSeen | GrowthSeen | FilmBack | HeadsSeen | SignSeen;
+
+/** A change of heads. Identifications are applied already: `animal` is what it is known to be today. */
+export interface HeadsChanged extends Dated {
+  readonly kind: "added" | "lost_found" | "lost_feared" | "moved_out";
+  readonly animal: string;
+  readonly count: number;
+  /** Of additions: reserve on arrival in words; else null. */
+  readonly condition: "lively" | "usual" | "weak" | null;
+  /** Of losses: whether the body was taken out. */
+  readonly bodyRemoved: boolean | null;
+  /** Of additions: the wave of the plan; else null. */
+  readonly wave: number | null;
+}
+
+export interface ChoreDone extends Dated {
+  readonly kind: "chore";
+  readonly chore:
+    | "water_change"
+    | "glass_wiped"
+    | "sand_siphoned"
+    | "sand_stirred"
+    | "algae_removed"
+    | "filter_changed"
+    | "sorbent_renewed"
+    | "refugium_harvested"
+    | "fallen_snails_righted";
+  readonly share: number | null;
+}
+
+export interface Changed extends Dated {
+  readonly kind: "changed";
+  readonly what: "feed" | "light_hours" | "light_strength" | "skimmer" | "other";
+  readonly to: number | null;
+}
+
+export interface Treated extends Dated {
+  readonly kind: "treated";
+  readonly substance: string;
+  readonly step: "started" | "ended";
+}
+
+export interface Outage extends Dated {
+  readonly kind: "outage";
+  readonly of: "power" | "pumps" | "heater" | "lamp" | "skimmer";
+  readonly hours: number;
+}
+
+export type Happening = HeadsChanged | ChoreDone | Changed | Treated | Outage;
+
+export interface Declined extends Dated {
+  readonly advice: string;
+  readonly reason: string;
+}
+
+export interface TankRecord {
+  readonly observations: readonly Observation[];
+  readonly happenings: readonly Happening[];
+  readonly declined: readonly Declined[];
+  /** The day that "today" is, ISO date: nothing in the record is later. */
+  readonly asOf: string;
+}
