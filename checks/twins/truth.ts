@@ -1,0 +1,96 @@
+/**
+ * What happens in a twin's tank, unknown to its keeper: one draw of every parameter and fact, run through the daybook's
+ * weeks and the four after. A "departure" makes the truth one that the model is not (other-truths.ts).
+ */
+import { modelParameters } from "../../src/catalogue/index.ts";
+import { careEvents } from "../../src/engine/ahead/care.ts";
+import { type CrewKind, standingOf, worldOf } from "../../src/engine/ahead/start.ts";
+import type { TankEvent } from "../../src/engine/balance/events.ts";
+import { D, FF, FG, FR, FS, headsAt, NO2, NO3, PO4, TAN } from "../../src/engine/balance/pools.ts";
+import { DISPLAY_STEPS, run } from "../../src/engine/balance/run.ts";
+import { drawMembers, type Member } from "../../src/engine/larder/members.ts";
+import { RandomStream } from "../../src/engine/numeric/random.ts";
+import type { TankFacts } from "../../src/engine/types/tank.ts";
+import { nToNitrate, pToPhosphate } from "../../src/engine/units/nutrients.ts";
+import { Chance } from "../kit/chance.ts";
+import type { Departure } from "./other-truths.ts";
+import { crewOf, DAYBOOK_DAYS, factsBefore } from "./tank.ts";
+
+export const FUTURE_DAYS = 28;
+
+/** The tank at one midnight, in the units of a forecast. */
+export interface TruthDay {
+  readonly tan: number;
+  readonly no2: number;
+  readonly no3: number;
+  readonly po4: number;
+  readonly film_glass: number;
+  readonly film_rock: number;
+  readonly film_sand: number;
+  readonly hair_algae: number;
+  readonly detritus_sand: number;
+  readonly heads: readonly number[];
+}
+
+export interface Truth {
+  readonly member: Member;
+  readonly kinds: readonly CrewKind[];
+  /** From the daybook's first day on, one a day. */
+  readonly days: readonly TruthDay[];
+  /** What the keeper did in the daybook's weeks, day 0 the first. */
+  readonly done: readonly TankEvent[];
+}
+
+export function truthOf(facts: TankFacts, seed: number, departure: Departure): Truth {
+  const chance = new Chance(seed, 12);
+  const [drawn] = drawMembers(factsBefore(facts, DAYBOOK_DAYS), modelParameters, {
+    count: 1,
+    seed: 7_000_000 + seed,
+  });
+  const kinds = departure.crew?.(crewOf(facts)) ?? crewOf(facts);
+  const member = departure.member?.(drawn!) ?? drawn!;
+  const start = standingOf(member, kinds, factsBefore(facts, DAYBOOK_DAYS));
+  const done = doneBy(facts, chance);
+  // After the daybook's weeks the keeper goes on as told: what is forecast is this.
+  const later = careEvents(facts, FUTURE_DAYS).map((event) => ({ ...event, t: event.t + DAYBOOK_DAYS }));
+  const days: TruthDay[] = [];
+  const random = new RandomStream(seed, 13);
+  const all = [...done, ...later];
+  let { state } = start;
+  let now = start.member;
+  const drawnParameters = start.member.parameters;
+  for (let day = 0; day <= DAYBOOK_DAYS + FUTURE_DAYS; day += 1) {
+    days.push(dayOf(state, now, kinds.length));
+    const changed = departure.eachDay?.(drawnParameters, { day, po4MgPPerL: state[PO4]! / now.inputs.V });
+    if (changed !== undefined) now = { ...now, parameters: { ...drawnParameters, ...changed } };
+    const world = worldOf(now, kinds, facts.phScale, "drawn");
+    const today = all.filter(({ t }) => t === day).map((event) => ({ ...event, t: 0 }));
+    ({ state } = run(world, state, today, { days: 1, steps: DISPLAY_STEPS, random }));
+    now = { ...now, inputs: world.inputs };
+  }
+  return { member, kinds, days, done };
+}
+
+/** Usual care with a keeper's irregularity: each chore a day early, on its day or late, now and then left out. */
+function doneBy(facts: TankFacts, chance: Chance): TankEvent[] {
+  return careEvents(facts, DAYBOOK_DAYS)
+    .filter((event) => event.kind === "changeFilter" || !chance.is(0.1))
+    .map((event) => ({ ...event, t: Math.min(DAYBOOK_DAYS - 1, Math.max(0, event.t + chance.whole(-1, 1))) }))
+    .sort((a, b) => a.t - b.t);
+}
+
+function dayOf(y: Float64Array, { inputs }: Member, kinds: number): TruthDay {
+  const perL = 1 / inputs.V;
+  return {
+    tan: y[TAN]! * perL,
+    no2: y[NO2]! * perL,
+    no3: nToNitrate(y[NO3]! * perL),
+    po4: pToPhosphate(y[PO4]! * perL),
+    film_glass: y[FG]! / inputs.Ag,
+    film_rock: y[FR]! / inputs.Ar,
+    film_sand: inputs.As > 1e-3 ? y[FS]! / inputs.As : 0,
+    hair_algae: y[FF]! / inputs.Ar,
+    detritus_sand: inputs.As > 1e-3 ? y[D]! / inputs.As : 0,
+    heads: Array.from({ length: kinds }, (_, s) => y[headsAt(s)]!),
+  };
+}
