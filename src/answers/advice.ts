@@ -54,6 +54,11 @@ export interface Advice {
   /** ISO date it is due by; null where none can be said. */
   readonly by: string | null;
   readonly wouldChange: Sentence;
+  /**
+   * What it rests on, the same text while that stays the same (ids of entries, a state in words): once declined, it is
+   * brought up again when this changes. Without it, the urgency and the words of `do` are taken.
+   */
+  readonly restsOn?: string;
   readonly act: { readonly words: string; readonly leads: Leads };
   /** In the same weight; what waiting means here. */
   readonly wait: { readonly words: string; readonly leads: Leads };

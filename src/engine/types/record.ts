@@ -123,6 +123,8 @@ export type Happening = HeadsChanged | ChoreDone | Changed | Treated | Outage;
 export interface Declined extends Dated {
   readonly advice: string;
   readonly reason: string;
+  /** What the advice rested on then; null or absent where that was not kept. */
+  readonly restsOn?: string | null;
 }
 
 export interface TankRecord {

@@ -74,5 +74,7 @@ export const declineBody = z.strictObject({
   /** Id of the advice, as answers/advice.ts makes it. */
   advice: z.string().max(200),
   reason: z.string().max(1000),
+  /** What the advice rested on when it was declined: it comes back when that has changed. */
+  rests_on: z.string().max(4000).optional(),
 });
 export type DeclineBody = z.infer<typeof declineBody>;
