@@ -38,6 +38,8 @@ export const acts = fc.array(
     fc.record({ act: fc.constant("facts"), tank: some, off, facts: json }),
     fc.record({ act: fc.constant("kept"), tank: some, off, kept: fc.boolean() }),
     fc.record({ act: fc.constant("add"), tank: some, lines, fails: fc.boolean() }),
+    fc.record({ act: fc.constant("as one"), tank: some, lines, about: json, fails: fc.boolean() }),
+    fc.record({ act: fc.constant("undo"), which: some, leaves: fc.nat(3) }),
     fc.record({
       act: fc.constant("correct"),
       entry: some,
@@ -121,6 +123,47 @@ export async function perform(act: Act, n: number, store: Store, model: Model): 
       else expect(await store.together(work)).toEqual(model.addEntries(tankId, added, at));
       break;
     }
+    case "as one": {
+      if (tankId === "none") break;
+      const added = act.lines.map(({ letter, kind, on, quantity, body }, i) => ({
+        id: `${letter}${n}.${i}`,
+        kind,
+        on,
+        body: { ...body, quantity },
+      }));
+      const one = { id: `act${n}`, tankId, kind: "bring_in", about: act.about };
+      const made = added.map(({ id }) => ({ entryId: id, version: 1 }));
+      const work = async (desk: Desk) => {
+        await desk.addEntries(tankId, added, at);
+        const row = await desk.addAct(one, made, at);
+        if (act.fails) throw new Error("on purpose");
+        return row;
+      };
+      if (act.fails) {
+        await expect(store.together(work)).rejects.toThrow("on purpose");
+        break;
+      }
+      const row = await store.together(work);
+      model.addEntries(tankId, added, at);
+      const ids = added.map(({ id }) => id);
+      expect(row).toEqual(model.addAct(one.id, tankId, act.about, ids, at));
+      break;
+    }
+    case "undo": {
+      const [id, kept] = [...model.acts][act.which] ?? ["none", undefined];
+      const undone: { entryId: string; undoneVersion: number }[] = [];
+      const first = kept?.row.undone === null;
+      for (const { entryId } of first ? kept.entries.slice(act.leaves) : []) {
+        const latest = model.entries.get(entryId)?.at(-1);
+        if (latest === undefined) continue;
+        const change = { on: latest.on, body: latest.body, kept: false };
+        await store.correctEntry(entryId, latest.version, change, at);
+        model.correctEntry(entryId, latest.version, change, at);
+        undone.push({ entryId, undoneVersion: latest.version + 1 });
+      }
+      expect(await store.undoAct(id, undone, at)).toBe(model.undoAct(id, undone, at));
+      break;
+    }
     case "correct": {
       const id = entryIds[act.entry] ?? "none";
       const from = versionOf(model.entries, id) + act.off;
@@ -172,6 +215,12 @@ export async function sameAsModel(store: Store, model: Model): Promise<void> {
     expect(await store.tankHistory(id)).toEqual(model.tanks.get(id));
     const query = { limit: 40_000, withRemoved: true };
     expect(await store.entries(id, query)).toEqual(model.listEntries(id, query));
+    expect(await store.acts(id, 1000)).toEqual(model.listActs(id));
+    expect(await store.undoneAdditions(id)).toEqual(model.undoneAdditions(id));
+  }
+  for (const [id, { row, entries }] of model.acts) {
+    expect(await store.act(id)).toEqual(row);
+    expect(await store.actEntries(id)).toEqual(entries);
   }
   for (const id of [...model.entries.keys()].slice(0, 200))
     expect(await store.entryHistory(id)).toEqual(model.entries.get(id));

@@ -74,7 +74,7 @@ describe.each(DATABASES)("a backup of a store on %s", (database) => {
     for (const name of readdirSync(a).filter((one) => one.endsWith(".jsonl"))) {
       expect(readFileSync(join(a, name)).equals(readFileSync(join(b, name)))).toBe(true);
     }
-    expect(readdirSync(a)).toHaveLength(8);
+    expect(readdirSync(a)).toHaveLength(10);
   });
 
   test("the old store is kept and named, and is whole", async () => {
@@ -204,6 +204,32 @@ describe("a backup that does not count", () => {
     expect(
       readdirSync(land("sqlite").folder).filter((name) => name.includes(to.split("/").at(-1) ?? "")),
     ).toEqual([]);
+  });
+});
+
+describe("a backup that an older Grazewell made", () => {
+  const old = join(import.meta.dirname, "recorded/backup-0005");
+
+  test.each(DATABASES)("is restored and brought to this program's shape, on %s", async (onto) => {
+    const to = land(onto).spot();
+    const { manifest } = await restored(old, to);
+    expect(manifest.store).toBe("0005-setting");
+    const rows = await to.rows();
+    for (const { table, rows: count } of manifest.tables) expect(rows[table]).toHaveLength(count);
+    expect(rows["act"]).toEqual([]);
+    const store = await to.open();
+    const [tank] = await store.tanks();
+    await store.addAct({ id: "a", tankId: tank?.id ?? "", kind: "bring_in", about: {} }, [], stamp());
+    expect(await store.acts(tank?.id ?? "", 9)).toHaveLength(1);
+    await store.close();
+  });
+
+  test("may not name tables that came later, however well it is signed", async () => {
+    const { manifestOf, textOf } = await import("../../src/store/backup/manifest.ts");
+    const forged = await backedUp(spot("sqlite"));
+    const { tables } = JSON.parse(readFileSync(join(forged, "manifest.json"), "utf8"));
+    writeFileSync(join(forged, "manifest.json"), textOf(manifestOf("0.1.0", "0005-setting", tables)));
+    await expect(restored(forged, land("sqlite").spot())).rejects.toMatchObject({ reason: "damaged" });
   });
 });
 

@@ -1,5 +1,7 @@
 /** The store as a page of maps: what every act on it must answer. Knows nothing of databases. */
 import type {
+  ActEntry,
+  ActRow,
   EntryQuery,
   EntryRow,
   Json,
@@ -18,6 +20,7 @@ export class Model {
   tanks: Versions<TankRow> = new Map();
   entries: Versions<EntryRow> = new Map();
   settings = new Map<string, Json>();
+  acts = new Map<string, { row: ActRow; entries: ActEntry[] }>();
   replies = new Map<string, { readonly fingerprint: string; readonly body: Json }>();
 
   keeperNamed(name: string, id: string, stamp: Stamp): KeeperRow {
@@ -42,6 +45,41 @@ export class Model {
   }
   correctEntry(id: string, from: number, change: Change, stamp: Stamp) {
     return save(this.entries, id, from, change, stamp);
+  }
+
+  /** An act of entries that were added just now. */
+  addAct(id: string, tankId: string, about: Json, entryIds: readonly string[], stamp: Stamp): ActRow {
+    const row = { id, tankId, kind: "bring_in", stamp, about, undone: null };
+    const entries = entryIds.map((entryId) => ({ entryId, version: 1, undoneVersion: null }));
+    this.acts.set(id, { row, entries: entries.sort((a, b) => bytes(a.entryId, b.entryId)) });
+    return row;
+  }
+  undoAct(id: string, undone: readonly { entryId: string; undoneVersion: number }[], stamp: Stamp): boolean {
+    const act = this.acts.get(id);
+    if (act === undefined || act.row.undone !== null) return false;
+    act.row = { ...act.row, undone: stamp };
+    act.entries = act.entries.map((one) => ({
+      ...one,
+      undoneVersion: undone.find(({ entryId }) => entryId === one.entryId)?.undoneVersion ?? null,
+    }));
+    return true;
+  }
+  listActs(tankId: string): ActRow[] {
+    return [...this.acts.values()]
+      .map(({ row }) => row)
+      .filter((row) => row.tankId === tankId)
+      .sort((a, b) => bytes(b.stamp.at, a.stamp.at) || bytes(b.id, a.id));
+  }
+  undoneAdditions(tankId: string): Set<string> {
+    const taken = [...this.acts.values()].flatMap(({ row, entries }) =>
+      row.tankId !== tankId
+        ? []
+        : entries.filter(({ entryId, undoneVersion }) => {
+            const latest = this.entries.get(entryId)?.at(-1);
+            return latest?.kept === false && latest.version === undoneVersion;
+          }),
+    );
+    return new Set(taken.map(({ entryId }) => entryId));
   }
 
   listTanks(): TankRow[] {

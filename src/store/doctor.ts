@@ -49,6 +49,15 @@ const AGREE: readonly (readonly [name: string, broken: (db: Db) => Promise<numbe
       GROUP BY entry.id, entry.version HAVING count(*) <> entry.version OR max(v.version) <> entry.version) AS broken`,
       ),
   ],
+  [
+    "every act's versions are there",
+    (db) =>
+      count(
+        db,
+        sql`act_entry AS a LEFT JOIN entry_version AS v ON v.entry_id = a.entry_id
+      AND v.version = coalesce(a.undone_version, a.version) WHERE v.version IS NULL`,
+      ),
+  ],
   ["every kept answer is whole", (db) => count(db, sql`reply WHERE status IS NULL OR body IS NULL`)],
 ];
 

@@ -38,6 +38,10 @@ export class KeptStore implements Store {
   entries: Store["entries"] = (tank, query) => this.#read((desk) => desk.entries(tank, query));
   entryHistory: Store["entryHistory"] = (id) => this.#read((desk) => desk.entryHistory(id));
   latestReadings: Store["latestReadings"] = (tanks) => this.#read((desk) => desk.latestReadings(tanks));
+  act: Store["act"] = (id) => this.#read((desk) => desk.act(id));
+  acts: Store["acts"] = (tank, limit) => this.#read((desk) => desk.acts(tank, limit));
+  actEntries: Store["actEntries"] = (id) => this.#read((desk) => desk.actEntries(id));
+  undoneAdditions: Store["undoneAdditions"] = (tank) => this.#read((desk) => desk.undoneAdditions(tank));
   setting: Store["setting"] = (name) => this.#read((desk) => desk.setting(name));
 
   keeperNamed: Store["keeperNamed"] = (...all) => this.together((desk) => desk.keeperNamed(...all));
@@ -46,6 +50,8 @@ export class KeptStore implements Store {
   setKept: Store["setKept"] = (...all) => this.together((desk) => desk.setKept(...all));
   addEntries: Store["addEntries"] = (...all) => this.together((desk) => desk.addEntries(...all));
   correctEntry: Store["correctEntry"] = (...all) => this.together((desk) => desk.correctEntry(...all));
+  addAct: Store["addAct"] = (...all) => this.together((desk) => desk.addAct(...all));
+  undoAct: Store["undoAct"] = (...all) => this.together((desk) => desk.undoAct(...all));
   saveSetting: Store["saveSetting"] = (...all) => this.together((desk) => desk.saveSetting(...all));
 
   together<T>(work: (desk: Desk) => Promise<T>): Promise<T> {

@@ -14,12 +14,16 @@ export interface Migrated {
   readonly copy: string | null;
 }
 
-export async function migrate(database: Database, migrations: readonly Migration[]): Promise<Migrated> {
+export async function migrate(
+  database: Database,
+  migrations: readonly Migration[],
+  copies = true,
+): Promise<Migrated> {
   const before = await appliedIn(database);
   const pending = pendingAfter(before, migrations, database.place);
   if (pending.length === 0) return { applied: [], copy: null };
   const copy =
-    before.length === 0
+    before.length === 0 || !copies
       ? null
       : await database.copyAside(`before-${pending[0]?.name.slice(0, 4)}-${clock()}`);
   const applied = await database.reshape(async (db) => {

@@ -19,6 +19,8 @@ export interface OpenOptions {
   readonly schema?: string;
   /** `existing`: never makes a store; `as it is`: nor changes its shape, however old. A new place is made otherwise. */
   readonly use?: "existing" | "as it is";
+  /** Makes no copy of the old shape before a change: where what is brought to this shape is itself a copy. */
+  readonly copies?: false;
   /** Told when the store was changed to this program's shape. */
   readonly onMigrated?: (migrated: Migrated) => void;
   /** For checks alone. */
@@ -42,7 +44,7 @@ export async function openDatabase(where: string | undefined, options: OpenOptio
       if (options.use !== "as it is") await assertDurable(database);
       if (options.use !== undefined) await assertStore(database);
       if (options.use === "as it is") return database;
-      const migrated = await migrate(database, options.migrations ?? MIGRATIONS);
+      const migrated = await migrate(database, options.migrations ?? MIGRATIONS, options.copies);
       if (migrated.applied.length > 0) options.onMigrated?.(migrated);
       return database;
     } catch (error) {

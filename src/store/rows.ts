@@ -33,13 +33,31 @@ const COLUMNS: { readonly [Table in Backed]: Readonly<Record<keyof Tables[Table]
   },
   reply: { key: "key", fingerprint: "", saved_at: "", status: "", body: "" },
   setting: { name: "key", value: "", saved_at: "", saved_by: "" },
+  act: {
+    id: "key",
+    tank_id: "",
+    kind: "",
+    saved_at: "",
+    saved_by: "",
+    about: "",
+    undone_at: "",
+    undone_by: "",
+  },
+  act_entry: { act_id: "key", entry_id: "key", version: "", undone_version: "" },
 };
+
+/** The migration that made a table, where it was a later one: a backup of a store from before has no such table. */
+const SINCE: Readonly<Partial<Record<Backed, string>>> = { act: "0006-act", act_entry: "0006-act" };
 
 export const SHAPES: readonly Shape[] = Object.entries(COLUMNS).map(([table, columns]) => ({
   table,
   columns: Object.keys(columns),
   key: Object.entries(columns).flatMap(([name, role]) => (role === "key" ? [name] : [])),
 }));
+
+/** The tables of a store whose last migration is that one. Names of migrations begin with their number. */
+export const shapesAt = (migration: string): readonly Shape[] =>
+  SHAPES.filter(({ table }) => (SINCE[table as Backed] ?? "") <= migration);
 
 const ROWS_AT_ONCE = 1_000;
 

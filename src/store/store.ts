@@ -51,6 +51,26 @@ export interface EntryRow extends Version {
 
 export type NewEntry = Pick<EntryRow, "id" | "kind" | "on" | "body">;
 
+/** Many entries of a tank changed as one, such as a file brought in, and undone as one. */
+export interface ActRow {
+  readonly id: string;
+  readonly tankId: string;
+  readonly kind: string;
+  readonly stamp: Stamp;
+  readonly about: Json;
+  /** Null while it stands. */
+  readonly undone: Stamp | null;
+}
+
+/** What an act did to one entry. */
+export interface ActEntry {
+  readonly entryId: string;
+  /** The version that it made: 1 where it added the entry, else the one before was there already. */
+  readonly version: number;
+  /** The version that undoing it made; null where none was. */
+  readonly undoneVersion: number | null;
+}
+
 /** The end of a write. */
 export type Saved<Row> =
   | { readonly kind: "saved"; readonly row: Row }
@@ -118,6 +138,24 @@ export interface Desk {
   entryHistory(id: string): Promise<readonly EntryRow[]>;
   /** The latest kept entry of each quantity of readings, of every tank at once: for lists of tanks. */
   latestReadings(tankIds: readonly string[]): Promise<readonly EntryRow[]>;
+
+  addAct(
+    act: { readonly id: string; readonly tankId: string; readonly kind: string; readonly about: Json },
+    entries: readonly Pick<ActEntry, "entryId" | "version">[],
+    stamp: Stamp,
+  ): Promise<ActRow>;
+  act(id: string): Promise<ActRow | null>;
+  /** The latest first, at most so many. */
+  acts(tankId: string, limit: number): Promise<readonly ActRow[]>;
+  actEntries(id: string): Promise<readonly ActEntry[]>;
+  /** Marks an act as undone; false where it was already. The entries themselves are corrected by who calls. */
+  undoAct(
+    id: string,
+    entries: readonly { readonly entryId: string; readonly undoneVersion: number }[],
+    stamp: Stamp,
+  ): Promise<boolean>;
+  /** Entries that acts added and their undoing took away, and nobody touched since: no keeper ever deleted them. */
+  undoneAdditions(tankId: string): Promise<ReadonlySet<string>>;
 
   setting(name: string): Promise<Json | null>;
   saveSetting(name: string, value: Json, stamp: Stamp): Promise<void>;

@@ -39,6 +39,26 @@ export interface Tables {
   /** `status` and `body` are null only inside the transaction that does the work. */
   reply: { key: string; fingerprint: string; saved_at: string; status: number | null; body: string | null };
   setting: { name: string; value: string; saved_at: string; saved_by: string };
+  act: {
+    id: string;
+    tank_id: string;
+    kind: string;
+    saved_at: string;
+    saved_by: string;
+    /** JSON text. */
+    about: string;
+    /** Both null while it stands: the one thing of an act that changes. */
+    undone_at: string | null;
+    undone_by: string | null;
+  };
+  act_entry: {
+    act_id: string;
+    entry_id: string;
+    /** The version that the act made; 1 where it added the entry. */
+    version: number;
+    /** The version that undoing it made; null where it stands. */
+    undone_version: number | null;
+  };
 }
 
 export type TableName = keyof Tables;

@@ -55,8 +55,8 @@ export function command(io: Io): Command {
 /** The place, if a store with something in it stands there, or something that can't be looked into. */
 async function holds(where: string | undefined): Promise<string | null> {
   try {
-    return await withDatabase(await openDatabase(where, { use: "as it is" }), async ({ reads, place }) =>
-      (await isEmpty(reads)) ? null : place,
+    return await withDatabase(await openDatabase(where, { use: "as it is" }), async (database) =>
+      (await isEmpty(database.reads, await database.tables())) ? null : database.place,
     );
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;

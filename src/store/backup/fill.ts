@@ -38,5 +38,7 @@ export async function fill(
     }
   });
   // A backup of an older store is brought to this program's shape, as the store itself would be.
-  if (migrations.length < MIGRATIONS.length) await (await openDatabase(where, options)).close();
+  if (migrations.length < MIGRATIONS.length) {
+    await (await openDatabase(where, { ...options, copies: false })).close();
+  }
 }

@@ -5,7 +5,7 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { SHAPES, type Shape } from "../rows.ts";
+import { type Shape, shapesAt } from "../rows.ts";
 import { StoreError } from "../store.ts";
 
 const FORMAT = "grazewell-backup-1";
@@ -64,8 +64,9 @@ export function readManifest(folder: string, migrations: readonly { readonly nam
       "Update Grazewell first, then restore. The store was left as it is.",
     );
   }
-  // Only tables and columns that a store has are ever written to.
-  if (JSON.stringify(manifest.tables.map(shapeOf)) !== JSON.stringify(SHAPES.map(shapeOf))) {
+  // Only tables and columns that a store of that shape has are ever written to.
+  const shapes = shapesAt(manifest.store);
+  if (JSON.stringify(manifest.tables.map(shapeOf)) !== JSON.stringify(shapes.map(shapeOf))) {
     throw changed("the manifest");
   }
   return manifest;

@@ -50,8 +50,10 @@ export async function compare(source: Source, db: Db, place: string): Promise<vo
   }
 }
 
-export async function isEmpty(db: Db): Promise<boolean> {
+/** `tables`: those that stand there; an older store has fewer. */
+export async function isEmpty(db: Db, tables?: readonly string[]): Promise<boolean> {
   for (const shape of SHAPES) {
+    if (tables !== undefined && !tables.includes(shape.table)) continue;
     if (await hasRows(db, shape)) return false;
   }
   return true;

@@ -1,8 +1,14 @@
 import type { Db } from "../database.ts";
 import type { Desk } from "../store.ts";
+import { acts } from "./acts.ts";
 import { entries } from "./entries.ts";
 import { keepersAndSettings } from "./keepers.ts";
 import { tanks } from "./tanks.ts";
 
 /** The desk over a connection: inside a transaction, all of it belongs to that. */
-export const deskOn = (db: Db): Desk => ({ ...keepersAndSettings(db), ...tanks(db), ...entries(db) });
+export const deskOn = (db: Db): Desk => ({
+  ...keepersAndSettings(db),
+  ...tanks(db),
+  ...entries(db),
+  ...acts(db),
+});

@@ -4,6 +4,7 @@ import { tank } from "./0002-tank.ts";
 import { entry } from "./0003-entry.ts";
 import { reply } from "./0004-reply.ts";
 import { setting } from "./0005-setting.ts";
+import { act } from "./0006-act.ts";
 import type { Migration } from "./migration.ts";
 
-export const MIGRATIONS: readonly Migration[] = [keeper, tank, entry, reply, setting];
+export const MIGRATIONS: readonly Migration[] = [keeper, tank, entry, reply, setting, act];

@@ -1,0 +1,120 @@
+/** Acts: which versions of which entries were made as one, so that they can be undone as one. Written as entries are. */
+import type { Db } from "../database.ts";
+import type { ActRow, Desk } from "../store.ts";
+import { json, plain, read } from "./text.ts";
+
+type Part = Pick<Desk, "addAct" | "act" | "acts" | "actEntries" | "undoAct" | "undoneAdditions">;
+
+/** Rows of one statement: databases bound the values that one may carry. */
+const ROWS_AT_ONCE = 1_000;
+
+export const acts = (db: Db): Part => {
+  const rows = () =>
+    db
+      .selectFrom("act")
+      .select(["id", "tank_id", "kind", "saved_at", "saved_by", "about", "undone_at", "undone_by"]);
+
+  return {
+    async addAct({ id, tankId, kind, about }, entries, stamp) {
+      await db
+        .insertInto("act")
+        .values({
+          id: plain("an act's id", id),
+          tank_id: tankId,
+          kind: plain("an act's kind", kind),
+          saved_at: stamp.at,
+          saved_by: stamp.by,
+          about: json(about),
+          undone_at: null,
+          undone_by: null,
+        })
+        .execute();
+      for (let start = 0; start < entries.length; start += ROWS_AT_ONCE) {
+        const some = entries.slice(start, start + ROWS_AT_ONCE);
+        await db
+          .insertInto("act_entry")
+          .values(
+            some.map(({ entryId, version }) => ({
+              act_id: id,
+              entry_id: entryId,
+              version,
+              undone_version: null,
+            })),
+          )
+          .execute();
+      }
+      return { id, tankId, kind, stamp, about, undone: null };
+    },
+    async act(id) {
+      const row = await rows().where("id", "=", id).executeTakeFirst();
+      return row === undefined ? null : actRow(row);
+    },
+    async acts(tankId, limit) {
+      const some = await rows()
+        .where("tank_id", "=", tankId)
+        .orderBy("saved_at", "desc")
+        .orderBy("id", "desc")
+        .limit(limit)
+        .execute();
+      return some.map(actRow);
+    },
+    async actEntries(id) {
+      return await db
+        .selectFrom("act_entry")
+        .select(["entry_id as entryId", "version", "undone_version as undoneVersion"])
+        .where("act_id", "=", id)
+        .orderBy("entry_id")
+        .execute();
+    },
+    async undoAct(id, entries, stamp) {
+      const { numUpdatedRows } = await db
+        .updateTable("act")
+        .set({ undone_at: stamp.at, undone_by: stamp.by })
+        .where("id", "=", id)
+        .where("undone_at", "is", null)
+        .executeTakeFirst();
+      if (numUpdatedRows !== 1n) return false;
+      for (const { entryId, undoneVersion } of entries) {
+        await db
+          .updateTable("act_entry")
+          .set({ undone_version: undoneVersion })
+          .where("act_id", "=", id)
+          .where("entry_id", "=", entryId)
+          .execute();
+      }
+      return true;
+    },
+    async undoneAdditions(tankId) {
+      const taken = await db
+        .selectFrom("act_entry as a")
+        .innerJoin("entry", "entry.id", "a.entry_id")
+        .select("entry.id")
+        .where("entry.tank_id", "=", tankId)
+        .where("entry.kept", "=", 0)
+        .where("a.version", "=", 1)
+        .whereRef("a.undone_version", "=", "entry.version")
+        .execute();
+      return new Set(taken.map(({ id }) => id));
+    },
+  };
+};
+
+interface Row {
+  readonly id: string;
+  readonly tank_id: string;
+  readonly kind: string;
+  readonly saved_at: string;
+  readonly saved_by: string;
+  readonly about: string;
+  readonly undone_at: string | null;
+  readonly undone_by: string | null;
+}
+
+const actRow = (row: Row): ActRow => ({
+  id: row.id,
+  tankId: row.tank_id,
+  kind: row.kind,
+  stamp: { at: row.saved_at, by: row.saved_by },
+  about: read(row.about),
+  undone: row.undone_at === null ? null : { at: row.undone_at, by: row.undone_by ?? "" },
+});
