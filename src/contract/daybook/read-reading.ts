@@ -26,7 +26,7 @@ import { readSalinity } from "../quantity/salinity.ts";
 import { shown } from "../quantity/show.ts";
 import { readTemperature } from "../quantity/temperature.ts";
 import { readNote } from "../quantity/text.ts";
-import { MEASURED, type Measured, type ReadingBody } from "./reading.ts";
+import { MEASURED, type Measured, type ReadingBody, readingBody } from "./reading.ts";
 
 /** Texts as typed; an absent one is an empty field. */
 export interface ReadingText {
@@ -167,7 +167,7 @@ export function readReading(typed: ReadingText, context: ReadingContext): ReadRe
     quantity,
     text: withUnit(typed.text, unit, preferences),
     kit_step: step === null ? null : String(step),
-    observed_text: observed,
+    observed_text: observed.slice(0, 60),
     observed_at: seen.at === null ? null : withOffset(seen.at),
     value: { low: named(amount.low), central: named(amount.central), high: named(amount.high) },
     censored: amount.censored,
@@ -175,9 +175,11 @@ export function readReading(typed: ReadingText, context: ReadingContext): ReadRe
     said: judged === null ? null : judged.text,
     note,
   };
+  if (!readingBody.safeParse(body).success) return { ok: false, doubts: [tooLong(typed, note)] };
   return { ok: true, body, on: seen.day, said };
 }
 
+const LONGEST_NOTE = 10_000;
 const WHEN = "When";
 const STEP = "Smallest step of the kit";
 
@@ -195,6 +197,18 @@ function readStep(text: string, { locale }: Preferences): Outcome<number> {
     kind: "FORMAT",
     text: `${STEP} "${shown(text)}": enter a number more than 0, such as 2, in the unit of the reading, or leave it empty`,
   });
+}
+
+/** The readers count letters as people do, the record as machines do. */
+function tooLong({ text, note: typed = "" }: ReadingText, note: string | null): ReadingDoubt {
+  const field = (note?.length ?? 0) > LONGEST_NOTE ? ("note" as const) : ("text" as const);
+  const label = field === "note" ? "Note" : "Reading";
+  const shownText = field === "note" ? typed : text;
+  const message = {
+    kind: "TOOBIG" as const,
+    text: `${label} "${shown(shownText)}": longer than can be kept`,
+  };
+  return { field, label, typed: shownText, message, choices: [] };
 }
 
 function unknownQuantity(typed: string): ReadingDoubt {
@@ -216,7 +230,7 @@ function unknownUnit(typed: string, { label, units }: Rule): ReadingDoubt {
 }
 
 /** An instant with the offset it was given in: `2026-06-15T23:30:00+14:00`. */
-function withOffset({ utc, offsetMinutes }: NonNullable<Seen["at"]>): string {
+export function withOffset({ utc, offsetMinutes }: NonNullable<Seen["at"]>): string {
   const local = new Date(Date.parse(utc) + offsetMinutes * 60_000).toISOString().slice(0, 19);
   if (offsetMinutes === 0) return `${local}Z`;
   const size = Math.abs(offsetMinutes);

@@ -22,8 +22,8 @@ export const additionBody = z.strictObject({
   ...namedAnimal,
   /** The name on the label, where it was another. */
   sold_as: z.string().max(200).nullable(),
-  /** Alive on arrival. */
-  count: heads.min(1),
+  /** Alive on arrival; 0 only where all came dead. */
+  count: heads,
   dead_on_arrival: heads,
   condition: z.enum(["lively", "usual", "weak"]).nullable(),
   /** The wave it belongs to; null where it is none of the plan. */

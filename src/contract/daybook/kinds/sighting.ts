@@ -25,6 +25,8 @@ export const growthBody = z.strictObject({
   growth: z.enum(GROWTHS),
   /** 0 none, 1 trace, 2 thin, 3 thick, 4 covered: the anchors say what that is for each growth. */
   score: z.number().int().min(0).max(4),
+  /** As typed: "2", "30 %", "all over". */
+  score_text: z.string().max(60).optional(),
   /** Traits by which growths are told apart (facts/growths), by id, each seen or not. */
   traits: z.record(z.string().max(60), z.boolean()),
 });

@@ -1,0 +1,24 @@
+/** Additions, losses and departures as changes of heads; an addition of which some were another kind is two. */
+import type { DaybookEntry } from "../../contract/daybook/kinds.ts";
+import type { KnownAs } from "../../contract/daybook/known-today.ts";
+import type { HeadsChanged } from "../../engine/types/record.ts";
+
+type HeadsEntry = Extract<DaybookEntry, { kind: "addition" | "loss" | "departure" }>;
+
+export function headsHappenings(entry: HeadsEntry, known: KnownAs): HeadsChanged[] {
+  const rest = { condition: null, bodyRemoved: null, wave: null, entry: entry.id, on: entry.on };
+  if (entry.kind === "addition") {
+    const { condition, wave } = entry.body;
+    return known
+      .added(entry)
+      .flatMap(({ animal, count }): HeadsChanged[] =>
+        animal === null ? [] : [{ ...rest, kind: "added", animal, count, condition, wave }],
+      );
+  }
+  const animal = known.of(entry, entry.body.animal);
+  const { count } = entry.body;
+  if (animal === null) return [];
+  if (entry.kind === "departure") return [{ ...rest, kind: "moved_out", animal, count }];
+  const kind = entry.body.certainty === "found" ? "lost_found" : "lost_feared";
+  return [{ ...rest, kind, animal, count, bodyRemoved: entry.body.body_removed }];
+}
