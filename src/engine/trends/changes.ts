@@ -1,0 +1,189 @@
+/**
+ * Whether a quantity changed on a day: a step or a bend that a straight line through the same readings does not have,
+ * asked first of the days on which something was done or befell, then of all days. docs/model/trends.md#changes
+ *
+ * Error rate: of quantities in which nothing changed, at most 1 in 20 is said to have changed (4 % for days with an event,
+ * 1 % for the others, each shared out evenly over all that is asked; Bonferroni). Held by simulation in changes.test.ts.
+ * Limits: one reading in the middle of a run is no change; what follows an event is not thereby its effect.
+ */
+import { NORMAL_SCALE, OUTLIER_DEVIATIONS, serialFactor } from "./line.ts";
+import { median } from "./series.ts";
+import { twoSided } from "./student.ts";
+
+export const CHANGE_WITHIN_DAYS = 180;
+const AT_EVENTS = 0.04;
+const ELSEWHERE = 0.01;
+/** Days with readings on either side of a change. */
+export const SIDE_DAYS = 4;
+/** Events so close together are one candidate: readings can't tell them apart. */
+const TOGETHER_DAYS = 3;
+/** A change at no event is looked for on at most so many days. */
+const MOST_DAYS_ASKED = 60;
+
+export interface Measured {
+  readonly day: number;
+  readonly value: number;
+}
+
+export interface Candidate {
+  /** The change lies between the readings before this day and those on it or later. */
+  readonly day: number;
+  /** Ids of the entries of that day; none where no event is near. */
+  readonly events: readonly string[];
+}
+
+export interface Change extends Candidate {
+  readonly shape: "step" | "bend";
+  /** Of a step: how much higher afterwards; of a bend: how much more a day. */
+  readonly by: number;
+  /** Standard error of that. */
+  readonly error: number;
+  /** Chance of so much where nothing changed, one day asked. */
+  readonly chance: number;
+  /** How many days and shapes were asked about. */
+  readonly asked: number;
+}
+
+/** Days of events, those within three days of each other as one, by the first day. */
+export function candidatesOf(
+  events: readonly { readonly day: number; readonly entry: string }[],
+): Candidate[] {
+  const candidates: { day: number; events: string[] }[] = [];
+  for (const { day, entry } of [...events].sort((a, b) => a.day - b.day)) {
+    const last = candidates.at(-1);
+    if (last !== undefined && day - last.day < TOGETHER_DAYS) last.events.push(entry);
+    else candidates.push({ day, events: [entry] });
+  }
+  return candidates;
+}
+
+/**
+ * Changes that are beyond chance, oldest first; the clearest is found first, then what lies on either side of it is
+ * asked again.
+ * @param points one a day, oldest first @param step of the test
+ */
+export function changesOf(
+  points: readonly Measured[],
+  candidates: readonly Candidate[],
+  step: number,
+): Change[] {
+  const first = points[0]?.day;
+  const last = points.at(-1)?.day;
+  if (first === undefined || last === undefined) return [];
+  const has = (day: number) =>
+    points.filter((p) => p.day < day).length >= SIDE_DAYS &&
+    points.filter((p) => p.day >= day).length >= SIDE_DAYS;
+  const atEvents = candidates.filter(({ day }) => has(day));
+  const near = (day: number) => candidates.some((one) => Math.abs(one.day - day) <= TOGETHER_DAYS);
+  const others = spread(
+    points.slice(SIDE_DAYS, 1 - SIDE_DAYS).filter(({ day }) => !near(day)),
+    MOST_DAYS_ASKED,
+  ).map(({ day }): Candidate => ({ day, events: [] }));
+  const families: Family[] = [
+    { candidates: atEvents, level: AT_EVENTS / Math.max(1, 2 * atEvents.length), asked: 2 * atEvents.length },
+    { candidates: others, level: ELSEWHERE / Math.max(1, 2 * others.length), asked: 2 * others.length },
+  ];
+  return within(points, families, step);
+}
+
+interface Family {
+  readonly candidates: readonly Candidate[];
+  readonly level: number;
+  readonly asked: number;
+}
+
+function within(points: readonly Measured[], families: readonly Family[], step: number): Change[] {
+  const found = families.flatMap(({ candidates, level, asked }) =>
+    candidates.flatMap((candidate) =>
+      (["step", "bend"] as const).flatMap((shape): (Change & { readonly level: number })[] => {
+        const test = changeAt(points, candidate.day, shape, step);
+        return test === null || test.chance > level ? [] : [{ ...candidate, shape, ...test, asked, level }];
+      }),
+    ),
+  );
+  // An event's day goes before a day next to it that fits as well.
+  const [best] = found.sort(
+    (a, b) => (b.events.length - a.events.length && sureness(a) - sureness(b)) || a.chance - b.chance,
+  );
+  if (best === undefined) return [];
+  const { level: _, ...change } = best;
+  const side = (of: (day: number) => boolean) =>
+    within(
+      points.filter(({ day }) => of(day)),
+      families.map((family) => ({ ...family, candidates: family.candidates.filter(({ day }) => of(day)) })),
+      step,
+    );
+  return [...side((day) => day < best.day), change, ...side((day) => day >= best.day)];
+}
+const sureness = ({ chance, level }: { readonly chance: number; readonly level: number }) => chance / level;
+
+/** At most so many of a list, evenly, in their order. */
+function spread<T>(list: readonly T[], most: number): readonly T[] {
+  if (list.length <= most) return list;
+  return Array.from({ length: most }, (_, i) => list[Math.floor((i * list.length) / most)]!);
+}
+
+/**
+ * Least squares with a line and the change beside it, outliers drawn in to 3.5 scaled median deviations first; the
+ * error is at least that of rounding to the test's step, and wider where neighbours resemble each other.
+ */
+export function changeAt(
+  points: readonly Measured[],
+  day: number,
+  shape: Change["shape"],
+  step: number,
+): Pick<Change, "by" | "error" | "chance"> | null {
+  const n = points.length;
+  const before = points.filter((point) => point.day < day).length;
+  if (before < SIDE_DAYS || n - before < SIDE_DAYS) return null;
+  const lines = [points.map(() => 1), points.map((point) => point.day - day)];
+  const change = points.map((point) => (point.day < day ? 0 : shape === "step" ? 1 : point.day - day));
+  const raw = points.map(({ value }) => value);
+  const first = fitted(raw, lines, change);
+  if (first === null) return null;
+  const scale = NORMAL_SCALE * median(first.residuals.map(Math.abs));
+  const bound = OUTLIER_DEVIATIONS * Math.max(scale, step / 2);
+  const drawnIn = raw.map((value, i) => {
+    const residual = first.residuals[i]!;
+    return value - residual + Math.max(-bound, Math.min(bound, residual));
+  });
+  const { by, residuals, ownSquares } = fitted(drawnIn, lines, change)!;
+  const df = n - 3;
+  const scatter = residuals.reduce((sum, residual) => sum + residual * residual, 0) / df;
+  const variance = Math.max(scatter, (step * step) / 12) * serialFactor(residuals);
+  const error = Math.sqrt(variance / ownSquares);
+  return { by, error, chance: error === 0 ? (by === 0 ? 1 : 0) : twoSided(by / error, df) };
+}
+
+/** Coefficient of the change beside the lines (Frisch and Waugh), what is left, and the change's own squares. */
+function fitted(values: readonly number[], lines: readonly (readonly number[])[], change: readonly number[]) {
+  const basis = orthonormal(lines);
+  const own = apart(change, basis);
+  const ownSquares = dot(own, own);
+  if (ownSquares < 1e-9) return null;
+  const rest = apart(values, basis);
+  const by = dot(rest, own) / ownSquares;
+  return { by, ownSquares, residuals: rest.map((value, i) => value - by * own[i]!) };
+}
+
+function orthonormal(columns: readonly (readonly number[])[]): number[][] {
+  const basis: number[][] = [];
+  for (const column of columns) {
+    const own = apart(column, basis);
+    const size = Math.sqrt(dot(own, own));
+    if (size > 1e-9) basis.push(own.map((value) => value / size));
+  }
+  return basis;
+}
+
+const apart = (column: readonly number[], basis: readonly (readonly number[])[]): number[] =>
+  basis.reduce<number[]>(
+    (left, axis) => {
+      const along = dot(left, axis);
+      return left.map((value, i) => value - along * axis[i]!);
+    },
+    [...column],
+  );
+
+const dot = (a: readonly number[], b: readonly number[]): number =>
+  a.reduce((sum, value, i) => sum + value * b[i]!, 0);

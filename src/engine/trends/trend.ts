@@ -1,0 +1,142 @@
+/**
+ * What the readings of one quantity say: which way it goes, how fast, how surely; what is usual; what changed; when a
+ * limit is met; or what it would take to tell. Deterministic: its chance is seeded by the caller.
+ * Cost: of any record only the last 90 days are paired (or the last eight days with readings, within a year), a point a
+ * day, so at most 4,000 pairs. docs/model/trends.md
+ */
+import { type Candidate, CHANGE_WITHIN_DAYS, type Change, candidatesOf, changesOf } from "./changes.ts";
+import { type Crossing, crossingOf, daysAhead, type LimitOf } from "./crossing.ts";
+import { type Line, lineOf, risingOf20 } from "./line.ts";
+import { byDay, type Point, type Series } from "./series.ts";
+import { type Usual, usualOf } from "./usual.ts";
+
+const WINDOW_DAYS = 90;
+const WINDOW_READINGS = 8;
+const LONGEST_DAYS = 365;
+/** With three days no order of readings is rarer than 1 in 3: no slope could ever be told from chance. */
+export const LEAST_DAYS = 4;
+/** A slope of readings closer together than this says nothing of weeks. */
+export const LEAST_SPAN_DAYS = 7;
+/** A latest reading older than this tells of then, not of now. */
+export const STALE_DAYS = 28;
+/** A danger that a later reading has replaced is still told for so long. */
+const DANGER_TOLD_DAYS = 14;
+
+export interface EventOn {
+  readonly day: number;
+  readonly entry: string;
+}
+
+export interface Asked {
+  readonly series: Series;
+  readonly events: readonly EventOn[];
+  readonly limits: readonly LimitOf[];
+  readonly seed: number;
+}
+
+export interface Enough {
+  /** Readings on further days. */
+  readonly readings: number;
+  /** The last of them at least so many days from today; 0 where any day does. */
+  readonly inDays: number;
+}
+
+export type Way = "rising" | "falling" | "level" | "cannot_tell" | "not_enough";
+
+export interface Trend {
+  /** One point a day, oldest first: all there are. */
+  readonly days: readonly Point[];
+  readonly latest: Point;
+  readonly way: Way;
+  readonly window: {
+    readonly fromDay: number;
+    readonly days: number;
+    readonly why: "recent" | "eight" | "change";
+  };
+  /** Null where there is not enough. */
+  readonly line: Line | null;
+  readonly risingOf20: number | null;
+  readonly enough: Enough | null;
+  readonly usual: Usual | null;
+  readonly changes: readonly Change[];
+  readonly crossings: readonly Crossing[];
+  /** The latest dangerous reading of two weeks: `stands` until a later day's reading says otherwise. */
+  readonly danger: { readonly point: Point; readonly stands: boolean } | null;
+  readonly step: number;
+}
+
+/** Null where there is no reading at all. */
+export function trendOf({ series, events, limits, seed }: Asked): Trend | null {
+  const days = byDay(series.points);
+  const latest = days.at(-1);
+  if (latest === undefined) return null;
+  const { step } = series;
+  const recent = days.filter(({ day }) => day > latest.day - CHANGE_WITHIN_DAYS);
+  const changes = tellable(recent) ? changesOf(recent, candidatesIn(events, recent), step) : [];
+  const window = windowOf(days, changes.at(-1)?.day ?? null);
+  const points = days.filter(({ day }) => day >= window.fromDay);
+  const enough = enoughOf(points);
+  const line = enough === null ? lineOf(points, step, seed) : null;
+  const seen = latest.day - points[0]!.day;
+  return {
+    ...{ days, latest, line, enough, changes, step },
+    window: { ...window, days: points.length },
+    way: line === null ? "not_enough" : wayOf(line, step, seen),
+    risingOf20: line === null ? null : risingOf20(line),
+    usual: usualOf(days, step),
+    // A line that ends weeks ago is not carried on to today.
+    crossings:
+      line === null || latest.day < -STALE_DAYS
+        ? []
+        : limits.map((limit) => crossingOf(line, limit, daysAhead(seen))),
+    danger: dangerOf(days),
+  };
+}
+
+/** Where most readings are bounds, a step could be the kit's. */
+const tellable = (points: readonly Point[]): boolean =>
+  points.filter(({ censored }) => censored !== null).length * 2 < points.length;
+
+function candidatesIn(events: readonly EventOn[], points: readonly Point[]): readonly Candidate[] {
+  const [first, last] = [points[0]!.day, points.at(-1)!.day];
+  return candidatesOf(events.filter(({ day }) => day > first && day <= last));
+}
+
+function windowOf(
+  days: readonly Point[],
+  changedOn: number | null,
+): Pick<Trend["window"], "fromDay" | "why"> {
+  const last = days.at(-1)!.day;
+  const recent = days.filter(({ day }) => day > last - WINDOW_DAYS);
+  const eight = days.filter(({ day }) => day > last - LONGEST_DAYS).slice(-WINDOW_READINGS);
+  const [fromDay, why] =
+    recent.length >= WINDOW_READINGS || recent.length >= eight.length
+      ? ([recent[0]!.day, "recent"] as const)
+      : ([eight[0]!.day, "eight"] as const);
+  return changedOn !== null && changedOn > fromDay ? { fromDay: changedOn, why: "change" } : { fromDay, why };
+}
+
+function enoughOf(points: readonly Point[]): Enough | null {
+  const [first, last] = [points[0]!.day, points.at(-1)!.day];
+  const readings = Math.max(0, LEAST_DAYS - points.length);
+  const short = last - first < LEAST_SPAN_DAYS;
+  if (readings === 0 && !short) return null;
+  return { readings: Math.max(1, readings), inDays: Math.max(0, first + LEAST_SPAN_DAYS) };
+}
+
+/** Changes of less than the test's step in four weeks are level to whoever reads the kit. */
+const LEVEL_DAYS = 28;
+
+function wayOf({ perDay }: Line, step: number, seenDays: number): Way {
+  if (perDay.low > 0) return "rising";
+  if (perDay.high < 0) return "falling";
+  const days = Math.min(LEVEL_DAYS, Math.max(LEAST_SPAN_DAYS, seenDays));
+  return Math.max(-perDay.low, perDay.high) * days <= 2 * step ? "level" : "cannot_tell";
+}
+
+function dangerOf(days: readonly Point[]): Trend["danger"] {
+  const point = days.findLast(({ danger }) => danger);
+  if (point === undefined) return null;
+  const stands = point === days.at(-1);
+  return stands || point.day > -DANGER_TOLD_DAYS ? { point, stands } : null;
+}
