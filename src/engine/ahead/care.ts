@@ -3,12 +3,12 @@ import type { TankEvent } from "../balance/events.ts";
 import type { TankFacts } from "../types/tank.ts";
 
 /** Share of the wiped film that a cloth or scraper takes out; the rest floats. Judgement (reference scenarios). */
-const WIPED_OUT = 0.2;
+export const WIPED_OUT = 0.2;
 /** Share of the film that one wiping takes. */
-const WIPED = 0.9;
+export const WIPED = 0.9;
 /** Share of detritus on sand that goes with a water change. */
-const SIPHONED = 0.2;
-const SORBENT_DAYS = 60;
+export const SIPHONED = 0.2;
+export const SORBENT_DAYS = 60;
 
 /**
  * Events of `days` days, from day `from` on.

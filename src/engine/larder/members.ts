@@ -6,6 +6,7 @@ import type { Inputs } from "../balance/inputs.ts";
 import { PARAMETER_SYMBOLS, type ParameterValues } from "../balance/parameters.ts";
 import { scores, valueAt } from "../numeric/draws.ts";
 import type { Spread } from "../types/estimate.ts";
+import { type Learned, OWN_NAMES, type OwnName } from "../types/learned.ts";
 import type { Parameter } from "../types/parameter.ts";
 import type { Reading, TankFacts } from "../types/tank.ts";
 import { SIZING_SYMBOLS, type SizingValues } from "./sizing.ts";
@@ -27,6 +28,14 @@ export interface Member {
   readonly ageDays: number;
   /** Food given by hand to the crew, mg C/d. */
   readonly handFedMgC: number;
+  /** Of a member that a daybook has taught: what its run through the daybook's days needs besides. */
+  readonly learned?: MemberLearned;
+}
+
+export interface MemberLearned {
+  /** Nutrients on the first of the days learned from. */
+  readonly startNutrients: Nutrients;
+  readonly own: Readonly<Record<OwnName, number>>;
 }
 
 export type ParameterTable = ReadonlyMap<string, Parameter>;
@@ -60,6 +69,13 @@ const DRAWN_FACTS = [
   "fishWetG",
 ] as const satisfies readonly (keyof TankFacts)[];
 export type DrawnFact = (typeof DRAWN_FACTS)[number];
+
+/** Every name that a draw has a score for, without those of readings and those of the daybook. */
+export const drawnNames = (): string[] => [
+  ...PARAMETER_SYMBOLS,
+  ...SIZING_SYMBOLS,
+  ...new Set(DRAWN_FACTS.map((field) => DRAWN_TOGETHER[field] ?? field)),
+];
 
 /** Light at several surfaces comes from one lamp: one draw moves all three. */
 const DRAWN_TOGETHER: Readonly<Partial<Record<DrawnFact, string>>> = {
@@ -95,10 +111,11 @@ export function drawMembers(
   { count, seed }: EnsembleOptions,
 ): Member[] {
   const drawn = new Map<string, Float64Array>();
+  const learned = taught(facts);
   const scoreOf = (name: string): Float64Array => {
     const known = drawn.get(name);
     if (known !== undefined) return known;
-    const made = scores(name, count, seed);
+    const made = learned === null ? scores(name, count, seed) : learnedScores(learned, name, count);
     drawn.set(name, made);
     return made;
   };
@@ -125,6 +142,20 @@ export function drawMembers(
   });
 }
 
+/** What the daybook taught, or null where it taught nothing. */
+export const taught = ({ learned }: TankFacts): Learned | null =>
+  learned === undefined || learned.scores.length === 0 ? null : learned;
+
+/** Learned rows, and for names that were not learned the draw that the rows were learned beside. */
+function learnedScores({ names, scores: rows, seed }: Learned, name: string, count: number): Float64Array {
+  const at = names.indexOf(name);
+  const prior = at < 0 ? scores(name, rows.length, seed) : null;
+  return Float64Array.from({ length: count }, (_, m) => {
+    const row = m % rows.length;
+    return prior === null ? rows[row]![at]! : prior[row]!;
+  });
+}
+
 /** The member in the middle of every band: for a single run, and for workings. */
 export function centralMember(facts: TankFacts, table: ParameterTable): Member {
   const values: Record<string, number> = {};
@@ -145,6 +176,7 @@ function memberFrom(
   score: (name: string) => number,
 ): Member {
   const sizing = values as unknown as SizingValues;
+  const learned = taught(facts);
   const parameters = {
     ...(values as unknown as ParameterValues),
     u0: Math.min(MOST_SHARE, fact.uneatenShare),
@@ -158,7 +190,10 @@ function memberFrom(
     Ag: Math.max(LEAST_M2, fact.glassM2),
     Ar: Math.max(LEAST_M2, fact.litRockM2),
     As: fact.sandM2,
-    Ac: colonisedM2(facts, fact, sizing, parameters),
+    Ac:
+      learned === null
+        ? colonisedM2(facts, fact, sizing, parameters)
+        : colonisedM2({ ...facts, readings: [] }, atStartOf(learned, fact), sizing, parameters),
     rockKg: fact.rockKg,
     parG: fact.parGlass,
     parR: fact.parRock,
@@ -176,20 +211,43 @@ function memberFrom(
     macMax: facts.refugium?.maxMgC ?? 1,
     kLa: GAS_EXCHANGE_PER_H,
   };
+  const nutrientsOf = (readings: readonly Reading[], scored: typeof score): Nutrients => ({
+    tanMgNPerL: concentration(readings, "tan_mg_n_per_l", sizing.tanUsual, scored),
+    no2MgNPerL: concentration(readings, "no2_mg_n_per_l", 0, scored),
+    no3MgNPerL: concentration(readings, "no3_mg_n_per_l", sizing.no3Usual, scored),
+    po4MgPPerL: concentration(readings, "po4_mg_p_per_l", sizing.po4Usual, scored),
+  });
   return {
     parameters,
     sizing,
     inputs,
-    nutrients: {
-      tanMgNPerL: concentration(facts.readings, "tan_mg_n_per_l", sizing.tanUsual, score),
-      no2MgNPerL: concentration(facts.readings, "no2_mg_n_per_l", 0, score),
-      no3MgNPerL: concentration(facts.readings, "no3_mg_n_per_l", sizing.no3Usual, score),
-      po4MgPPerL: concentration(facts.readings, "po4_mg_p_per_l", sizing.po4Usual, score),
-    },
+    nutrients: nutrientsOf(facts.readings, score),
     ageDays: fact.ageDays,
     handFedMgC: fact.handFedMgCPerDay,
+    ...(learned === null
+      ? {}
+      : {
+          learned: {
+            startNutrients: nutrientsOf(readingsBefore(facts, learned.window.from), (quantity) =>
+              score(firstOf(quantity)),
+            ),
+            own: Object.fromEntries(OWN_NAMES.map((name) => [name, score(name)])) as Record<OwnName, number>,
+          },
+        }),
   };
 }
+
+/** Name of the score of a reading that the days learned from began with. */
+export const firstOf = (quantity: string): string => `first ${quantity}`;
+
+/** Readings that are older than a day: those of the days learned from have taught already. */
+export const readingsBefore = ({ readings }: TankFacts, day: string): readonly Reading[] =>
+  readings.filter(({ on }) => on !== null && on < day);
+
+const atStartOf = <Fact extends { readonly ageDays: number }>({ window }: Learned, fact: Fact): Fact => ({
+  ...fact,
+  ageDays: fact.ageDays - window.days,
+});
 
 /** From this age on a tank's nitrifiers have grown into its load, days. @source nit.startup.days_unseeded (21 to 75) */
 const SETTLED_DAYS = 60;

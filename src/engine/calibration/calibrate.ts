@@ -1,0 +1,186 @@
+/**
+ * Calibration: the ensemble learns a tank from its record. Members are run through the daybook's days with what really
+ * happened, their days are compared with what was observed, and the scores that they were drawn by are moved (smoother.ts).
+ * Advances member by member, so that a caller can show progress and stop. docs/model/calibration.md.
+ */
+import { type CrewKind, crewKind } from "../ahead/crew.ts";
+import type { Progress } from "../ahead/forecast.ts";
+import { runWindow } from "../ahead/window.ts";
+import { drawMembers, type Member, type ParameterTable } from "../larder/members.ts";
+import { scores } from "../numeric/draws.ts";
+import { isCrew } from "../stocking/waves.ts";
+import type { Animal } from "../types/animal.ts";
+import type { Learned, LearnedWindow } from "../types/learned.ts";
+import type { TankRecord } from "../types/record.ts";
+import type { TankFacts } from "../types/tank.ts";
+import { allowedErrors, censoredAs, widened } from "./errors.ts";
+import { grouped } from "./grouped.ts";
+import { informed } from "./informed.ts";
+import { type Matrix, zeros } from "./matrix.ts";
+import { learnableNames, TODAY_NAMES } from "./names.ts";
+import { type Observed, observedIn } from "./observed.ts";
+import { assimilated, PASSES } from "./smoother.ts";
+import { offsetsToday } from "./today.ts";
+import { windowOf } from "./window-of.ts";
+
+export interface CalibrationPlan {
+  /** As of the record's day: its additions, losses and changes are in them. */
+  readonly facts: TankFacts;
+  readonly record: TankRecord;
+  readonly table: ParameterTable;
+  readonly animals: readonly Animal[];
+  readonly members: number;
+  readonly seed: number;
+}
+
+/** Fewer observations than this teach nothing. Judgement. */
+export const LEAST_OBSERVATIONS = 4;
+
+export interface Calibration {
+  /** Without rows where nothing was learned. */
+  readonly learned: Learned;
+  /** Null where there was too little to learn from. */
+  readonly taught: Taught | null;
+  /** Observations that could teach. */
+  readonly observed: readonly Observed[];
+}
+
+/** What the runs were before and after, for telling how far each reading moved them. */
+export interface Taught {
+  readonly names: readonly string[];
+  readonly kinds: readonly CrewKind[];
+  readonly before: {
+    readonly members: readonly Member[];
+    readonly scores: Matrix;
+    readonly predicted: Matrix;
+  };
+  readonly after: {
+    readonly members: readonly Member[];
+    readonly scores: Matrix;
+    readonly predicted: Matrix;
+  };
+  /** Standard deviation that each observation was given in the end, and how far it stood out. */
+  readonly errors: Matrix;
+  readonly outlying: readonly number[];
+}
+
+const NOTHING = (seed: number): Learned => ({
+  ...{ names: [], scores: [], seed },
+  window: {
+    ...{ from: "", days: 0, events: [], heads: {}, observed: [] },
+    first: { feed: 1, fish: 1, hours: 1, light: 1, skimmer: null },
+  },
+});
+
+export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibration> {
+  const { facts, record, table, animals, members: count, seed } = plan;
+  const known = windowOf(facts, record, animals, []);
+  const kinds = known === null ? [] : crewIn(facts, known, animals);
+  const ids = kinds.map(({ animal }) => animal.id);
+  const observed = known === null ? [] : observedIn(record, known, ids);
+  const told = observed.reduce((sum, { of }) => sum + of, 0);
+  if (known === null || told < LEAST_OBSERVATIONS) return { learned: NOTHING(seed), taught: null, observed };
+  const window: LearnedWindow = { ...known, observed: [...new Set(observed.map(quantityOf))].sort() };
+  const names = learnableNames();
+  const values = Float64Array.from(observed, ({ value }) => value);
+  const of = (PASSES.length + 1) * count;
+  let done = 0;
+
+  function* predictions(z: Matrix, chosen: readonly string[]): Generator<Progress, Runs> {
+    const learned = learnedFrom(chosen, z, seed, window);
+    const members = drawMembers({ ...facts, learned }, table, { count, seed });
+    const predicted = zeros(observed.length, count);
+    for (let m = 0; m < count; m += 1) {
+      shownBy(members[m]!, kinds, { ...facts, learned }, window, observed, (i, value) => {
+        predicted[i]![m] = value;
+      });
+      done += 1;
+      yield { done, of };
+    }
+    return { members, predicted };
+  }
+
+  const prior = names.map((name) => scores(name, count, seed));
+  const first = yield* predictions(prior, names);
+  const allowed = allowedErrors(observed);
+  const chosen = informed(prior, censoredAs(observed, first.predicted), allowed);
+  const learnedNames = chosen.map((k) => names[k]!);
+  const before = chosen.map((k) => prior[k]!);
+  let z: Matrix = before;
+  let runs: Runs = first;
+  let errors = widened(observed, censoredAs(observed, first.predicted), allowed);
+  for (const [pass, times] of PASSES.entries()) {
+    if (pass > 0) runs = yield* predictions(z, learnedNames);
+    const predicted = censoredAs(observed, runs.predicted);
+    errors = widened(observed, predicted, allowed);
+    z = assimilated({
+      ...{ scores: z, predicted, observed: values, errors: errors.covariance, times },
+      ...{ noise: `calibration ${pass}`, seed },
+    });
+  }
+  z = z.map((row) => row.map(rounded));
+  const last = yield* predictions(z, learnedNames);
+  const today = offsetsToday(observed, last.predicted, errors, window.days, count, seed);
+  const rows = [...z, ...TODAY_NAMES.map((name) => today[name].map(rounded))];
+  const learned = learnedFrom([...learnedNames, ...TODAY_NAMES], rows, seed, window);
+  return {
+    ...{ learned, observed },
+    taught: {
+      ...{ names: learnedNames, kinds, errors: errors.covariance, outlying: errors.outlying },
+      before: { members: first.members, scores: before, predicted: first.predicted },
+      after: { members: last.members, scores: z, predicted: last.predicted },
+    },
+  };
+}
+
+interface Runs {
+  readonly members: readonly Member[];
+  readonly predicted: Matrix;
+}
+
+const rounded = (value: number): number => Math.round(value * 1000) / 1000;
+
+const learnedFrom = (names: readonly string[], z: Matrix, seed: number, window: LearnedWindow): Learned => ({
+  ...{ names, seed, window },
+  scores: Array.from({ length: z[0]?.length ?? 0 }, (_, m) => z.map((row) => row[m]!)),
+});
+
+/** What a member's run would have shown of each observation. */
+function shownBy(
+  member: Member,
+  kinds: readonly CrewKind[],
+  facts: TankFacts,
+  window: LearnedWindow,
+  observed: readonly Observed[],
+  put: (observation: number, value: number) => void,
+): void {
+  const { own } = member.learned!;
+  const onDay = grouped(observed.keys(), (i) => observed[i]!.day);
+  runWindow(member, kinds, facts, window, (day, state, world) => {
+    for (const i of onDay.get(day) ?? []) put(i, observed[i]!.shown(state, world, own));
+  });
+}
+
+/** Everybody of the crew that lived there at some time of the window. */
+function crewIn(facts: TankFacts, window: LearnedWindow, animals: readonly Animal[]): CrewKind[] {
+  const today = new Map<string, number>();
+  for (const { id, count } of facts.present) today.set(id, (today.get(id) ?? 0) + count);
+  const there = new Set([
+    ...today.keys(),
+    ...Object.keys(window.heads),
+    ...window.events.flatMap((event) => (event.kind === "arrive" ? [event.animal] : [])),
+  ]);
+  return animals
+    .filter((animal) => isCrew(animal) && there.has(animal.id))
+    .map((animal) => crewKind(animal, today.get(animal.id) ?? 0));
+}
+
+/** As facts name it: a reading's quantity, or a growth. */
+const quantityOf = ({ group }: Observed): string =>
+  group === "tan" || group === "no2"
+    ? `${group}_mg_n_per_l`
+    : group === "no3"
+      ? "no3_mg_n_per_l"
+      : group === "po4"
+        ? "po4_mg_p_per_l"
+        : group;

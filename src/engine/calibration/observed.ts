@@ -1,0 +1,200 @@
+/**
+ * What a record's observations are to the smoother: a number on a scale where errors are about normal, its error, and
+ * how a run's state would have shown it. Nutrients on log(x + a little), growths on their score of 0 to 4, heads as
+ * heads, days to wipe as the crop's distance from the keeper's threshold. docs/model/calibration.md, "Observations".
+ */
+import { NEAR_ZERO, type Nutrient, QUANTITY_OF } from "../ahead/window.ts";
+import { FF, FG, FR, FS, headsAt, NO2, NO3, PO4, TAN } from "../balance/pools.ts";
+import type { World } from "../balance/world.ts";
+import type { MemberLearned } from "../larder/members.ts";
+import { exp, log } from "../numeric/elementary.ts";
+import { daysBetween } from "../stocking/suitability.ts";
+import type { LearnedWindow } from "../types/learned.ts";
+import type { FilmBack, GrowthSeen, HeadsSeen, ReadingSeen, TankRecord } from "../types/record.ts";
+import { grouped } from "./grouped.ts";
+
+/** Groups whose influence is told. */
+export const GROUPS = [
+  "tan",
+  "no2",
+  "no3",
+  "po4",
+  "film_glass",
+  "film_rock",
+  "film_sand",
+  "hair_algae",
+  "film_back",
+  "heads",
+] as const;
+export type Group = (typeof GROUPS)[number];
+
+export interface Observed {
+  readonly entry: string;
+  readonly on: string;
+  /** Day of the window. */
+  readonly day: number;
+  readonly group: Group;
+  /** Observations of one series share what the model gets wrong for weeks. */
+  readonly series: string;
+  readonly value: number;
+  readonly error: number;
+  readonly censored: "below" | "above" | null;
+  /** How many observations it stands for. */
+  readonly of: number;
+  /** What the run would have shown. */
+  readonly shown: (state: Float64Array, world: World, own: MemberLearned["own"]) => number;
+}
+
+/** Errors of kits and eyes (one standard deviation) where a reading's own band is narrower. Judgement; docs/model/calibration.md. */
+const KIT = {
+  tan: { absolute: 0.05, relative: 0.1 },
+  no2: { absolute: 0.01, relative: 0.15 },
+  no3: { absolute: 0.05, relative: 0.2 },
+  po4: { absolute: 0.0065, relative: 0.1 },
+} as const;
+const SCORE_ERROR = 0.58;
+const FILM_BACK_ERROR = 0.35;
+/** One standard deviation of what a kit or an eye always adds: a factor's logarithm, or steps of the score. Judgement. */
+export const BIAS = { kit: 0.1, eye: 0.3, wiped: 0.35 } as const;
+/** Crop at which a keeper wipes, mg C/m2. @source alg.film_visible_C */
+const WIPED_AT_MG_C = 150;
+const CHANCE_SEEN = 0.75;
+const HEADS_ERROR = 0.8;
+const Z90_WIDTH = 2 * 1.6448536269514722;
+/** More of one series than this are taken together, by time. */
+const MOST_IN_SERIES = 40;
+
+/** Score of a crop, 0 to 4. Hair algae counts a third. */
+const HALF_SCORE = 300 ** 0.8;
+export function scoreOfCrop(mgCPerM2: number): number {
+  const x = Math.max(0, mgCPerM2) ** 0.8;
+  return (4 * x) / (x + HALF_SCORE);
+}
+
+const NUTRIENTS = Object.keys(QUANTITY_OF) as Nutrient[];
+const POOL = { tan: TAN, no2: NO2, no3: NO3, po4: PO4 } as const;
+const KIT_NAME = { tan: "kitTan", no2: "kitNo2", no3: "kitNo3", po4: "kitPo4" } as const;
+
+const CENSORED: readonly Observed["censored"][] = [null, "below", "above"];
+
+/** Those observations that a run can be compared with, in one order whatever order they were kept in. */
+export function observedIn(
+  { observations }: TankRecord,
+  window: Pick<LearnedWindow, "from" | "days">,
+  kinds: readonly string[],
+): Observed[] {
+  const all = observations.flatMap((seen): Observed[] => {
+    const day = daysBetween(window.from, seen.on);
+    if (day < 0 || day > window.days) return [];
+    switch (seen.kind) {
+      case "reading":
+        return readingOf(seen, day);
+      case "growth":
+        return growthOf(seen, day);
+      case "film_back":
+        return filmBackOf(seen, day);
+      case "heads":
+        return headsOf(seen, day, kinds);
+      default:
+        return [];
+    }
+  });
+  all.sort(
+    (a, b) =>
+      GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group) ||
+      (a.series < b.series ? -1 : a.series > b.series ? 1 : 0) ||
+      a.day - b.day ||
+      a.value - b.value ||
+      a.error - b.error ||
+      CENSORED.indexOf(a.censored) - CENSORED.indexOf(b.censored),
+  );
+  return [...grouped(all, ({ series }) => series).values()].flatMap((series) => thinned(series, window.days));
+}
+
+function readingOf({ entry, on, quantity, value, censored }: ReadingSeen, day: number): Observed[] {
+  const nutrient = NUTRIENTS.find((name) => QUANTITY_OF[name] === quantity);
+  if (nutrient === undefined) return [];
+  const c = NEAR_ZERO[nutrient];
+  const at = censored === "below" ? value.high : censored === "above" ? value.low : value.central;
+  if (!(at >= 0) || !Number.isFinite(at)) return [];
+  const { absolute, relative } = KIT[nutrient];
+  const own = (log(Math.max(0, value.high) + c) - log(Math.max(0, value.low) + c)) / Z90_WIDTH;
+  const kit = Math.max(absolute, relative * at) / (at + c);
+  const pool = POOL[nutrient];
+  const bias = KIT_NAME[nutrient];
+  return [
+    {
+      ...{ entry, on, day, group: nutrient, series: nutrient, censored, of: 1 },
+      value: log(at + c),
+      error: censored === null && Number.isFinite(own) ? Math.max(kit, own) : kit,
+      shown: (y, world, { [bias]: z }) => log(Math.max(0, y[pool]! / world.inputs.V) * exp(BIAS.kit * z) + c),
+    },
+  ];
+}
+
+const CROPS = {
+  film_glass: { pool: FG, area: "Ag", times: 1, eye: "eyeFilm" },
+  film_rock: { pool: FR, area: "Ar", times: 1, eye: "eyeFilm" },
+  film_sand: { pool: FS, area: "As", times: 1, eye: "eyeFilm" },
+  hair_algae: { pool: FF, area: "Ar", times: 1 / 3, eye: "eyeHair" },
+} as const;
+
+function growthOf({ entry, on, growth, score }: GrowthSeen, day: number): Observed[] {
+  if (!(growth in CROPS)) return [];
+  const group = growth as keyof typeof CROPS;
+  const { pool, area, times, eye } = CROPS[group];
+  return [
+    {
+      ...{ entry, on, day, group, series: group, censored: null, of: 1 },
+      value: score,
+      error: SCORE_ERROR,
+      shown: (y, world, own) =>
+        scoreOfCrop((times * y[pool]!) / Math.max(1e-3, world.inputs[area])) + BIAS.eye * own[eye],
+    },
+  ];
+}
+
+/** The glass needed wiping on that day: its crop is what this keeper wipes at. */
+function filmBackOf({ entry, on }: FilmBack, day: number): Observed[] {
+  return [
+    {
+      ...{ entry, on, day, group: "film_back", series: "film_back", censored: null, of: 1 },
+      value: log(WIPED_AT_MG_C),
+      error: FILM_BACK_ERROR,
+      shown: (y, world, own) => log(y[FG]! / world.inputs.Ag + 1) - BIAS.wiped * own.wipedAt,
+    },
+  ];
+}
+
+function headsOf(
+  { entry, on, animal, seen, about }: HeadsSeen,
+  day: number,
+  kinds: readonly string[],
+): Observed[] {
+  const s = kinds.indexOf(animal);
+  if (s < 0) return [];
+  const spread = (seen / CHANCE_SEEN) * CHANCE_SEEN * (1 - CHANCE_SEEN);
+  return [
+    {
+      ...{ entry, on, day, group: "heads", series: `heads ${animal}`, censored: null, of: 1 },
+      value: seen,
+      error: Math.sqrt(HEADS_ERROR ** 2 + spread) * (about ? 1.5 : 1),
+      shown: (y) => CHANCE_SEEN * y[headsAt(s)]!,
+    },
+  ];
+}
+
+/** At most so many of a series: the median of each stretch of time stands for all of it. */
+function thinned(series: readonly Observed[], days: number): readonly Observed[] {
+  if (series.length <= MOST_IN_SERIES) return series;
+  const width = Math.ceil((days + 1) / MOST_IN_SERIES);
+  return [...grouped(series, ({ day }) => Math.floor(day / width)).values()].map((some) => {
+    const middle = [...some].sort((a, b) => a.value - b.value)[(some.length - 1) >> 1]!;
+    // A median of n is about as sure as a mean of two thirds as many.
+    return {
+      ...middle,
+      of: some.length,
+      error: middle.error / Math.sqrt(Math.max(1, (2 * some.length) / 3)),
+    };
+  });
+}
