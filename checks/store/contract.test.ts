@@ -196,6 +196,50 @@ describe.each(DATABASES)("the store on %s", (database) => {
     expect(await found("t1")).toEqual(["t1b", "t1d"]);
   });
 
+  test("the latest entries of many tanks: so many of each quantity and kind, oldest first", async () => {
+    await tank("t1");
+    await tank("t2");
+    const chore = (id: string, on: string): NewEntry => ({ id, kind: "chore", on, body: {} });
+    const day = (n: number) => `2026-01-0${n}`;
+    await store.addEntries(
+      "t1",
+      [
+        ...[1, 2, 3, 4].map((n) => reading(`p${n}`, day(n))),
+        ...[1, 2, 3].map((n) => reading(`n${n}`, day(n), { quantity: "no3_mg_per_l" })),
+        ...[1, 2, 3].map((n) => chore(`c${n}`, day(n))),
+        { id: "s1", kind: "sign", on: day(1), body: { quantity: "ph" } },
+      ],
+      stamp(),
+    );
+    await store.addEntries("t2", [chore("d1", day(5))], stamp());
+    const found = async (readings: number, others: number, ...tanks: string[]) =>
+      (await store.recentEntries(tanks, { readings, others })).map(({ tankId, id }) => `${tankId}${id}`);
+    expect(await found(2, 1, "t1", "t2", "none")).toEqual([
+      ...["t1s1", "t1n2", "t1c3", "t1n3", "t1p3", "t1p4", "t2d1"],
+    ]);
+    expect(await found(9, 9, "t2")).toEqual(["t2d1"]);
+    expect(await found(9, 9)).toEqual([]);
+    await store.correctEntry("p4", 1, { on: day(4), body: {}, kept: false }, stamp(1));
+    expect(await found(1, 1, "t1")).toEqual(["t1s1", "t1c3", "t1n3", "t1p3"]);
+    await expect(store.recentEntries(["t1"], { readings: 0, others: 1 })).rejects.toThrow(RangeError);
+  });
+
+  test("a tank's mark grows with every change of its entries, and with no other's", async () => {
+    await tank("t1");
+    await tank("t2");
+    const mark = async () => (await store.entryMarks(["t1", "t2"])).get("t1") ?? 0;
+    const marks = [await mark()];
+    await store.addEntries("t1", [reading("a", "2026-01-03"), reading("b", "2026-01-04")], stamp());
+    marks.push(await mark());
+    await store.correctEntry("a", 1, { on: "2026-01-02", body: {}, kept: true }, stamp(1));
+    marks.push(await mark());
+    await store.correctEntry("a", 2, { on: "2026-01-02", body: {}, kept: false }, stamp(2));
+    marks.push(await mark());
+    expect(marks).toEqual([...new Set(marks)].sort((a, b) => a - b));
+    await store.addEntries("t2", [reading("c", "2026-01-03")], stamp());
+    expect(await mark()).toBe(marks.at(-1));
+  });
+
   test("many entries at once", async () => {
     await tank();
     const many = Array.from({ length: 5_001 }, (_, n) => reading(`e${n}`, "2026-01-01"));

@@ -38,6 +38,9 @@ export class KeptStore implements Store {
   entries: Store["entries"] = (tank, query) => this.#read((desk) => desk.entries(tank, query));
   entryHistory: Store["entryHistory"] = (id) => this.#read((desk) => desk.entryHistory(id));
   latestReadings: Store["latestReadings"] = (tanks) => this.#read((desk) => desk.latestReadings(tanks));
+  recentEntries: Store["recentEntries"] = (tanks, query) =>
+    this.#read((desk) => desk.recentEntries(tanks, query));
+  entryMarks: Store["entryMarks"] = (tanks) => this.#read((desk) => desk.entryMarks(tanks));
   act: Store["act"] = (id) => this.#read((desk) => desk.act(id));
   acts: Store["acts"] = (tank, limit) => this.#read((desk) => desk.acts(tank, limit));
   actEntries: Store["actEntries"] = (id) => this.#read((desk) => desk.actEntries(id));

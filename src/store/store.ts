@@ -91,6 +91,12 @@ export interface EntryQuery {
   readonly withRemoved?: boolean;
 }
 
+/** So many of each quantity of readings, and of each other kind of entry; 1 or more. */
+export interface RecentQuery {
+  readonly readings: number;
+  readonly others: number;
+}
+
 /** An answer given before to the same key: given again, not done again. */
 export interface Reply {
   readonly status: number;
@@ -138,6 +144,10 @@ export interface Desk {
   entryHistory(id: string): Promise<readonly EntryRow[]>;
   /** The latest kept entry of each quantity of readings, of every tank at once: for lists of tanks. */
   latestReadings(tankIds: readonly string[]): Promise<readonly EntryRow[]>;
+  /** The latest kept entries of each kind, of every tank at once; oldest first within a tank. */
+  recentEntries(tankIds: readonly string[], query: RecentQuery): Promise<readonly EntryRow[]>;
+  /** A number a tank that grows whenever an entry is added, corrected, taken away or brought back; none without entries. */
+  entryMarks(tankIds: readonly string[]): Promise<ReadonlyMap<string, number>>;
 
   addAct(
     act: { readonly id: string; readonly tankId: string; readonly kind: string; readonly about: Json },

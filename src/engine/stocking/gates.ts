@@ -12,7 +12,7 @@ export interface Gate {
   readonly stopIf: string;
 }
 
-const SIGN_OF_SHELF: Readonly<Record<ShelfId, string>> = {
+export const SIGN_OF_SHELF: Readonly<Record<ShelfId, string>> = {
   film_glass: "film is back on the glass within a week of wiping",
   film_rock: "the rock wears a coat of film or diatoms, not bare patches",
   film_sand: "the sand has a brown or green bloom somewhere",
@@ -24,7 +24,7 @@ const SIGN_OF_SHELF: Readonly<Record<ShelfId, string>> = {
   carrion: "fish or meaty food are fed",
 };
 
-const MORE_THAN_EATEN: Readonly<Record<ShelfId, string>> = {
+export const MORE_THAN_EATEN: Readonly<Record<ShelfId, string>> = {
   film_glass: "the glass needs wiping twice as often as now",
   film_rock: "the coat on the rock thickens week by week",
   film_sand: "the bloom on the sand spreads although you stir it",
@@ -35,6 +35,17 @@ const MORE_THAN_EATEN: Readonly<Record<ShelfId, string>> = {
   uneaten_feed: "food is left every day although you feed less",
   carrion: "a dead animal was found by you before the crew found it",
 };
+
+/** Conditions that are no sign of a shelf, as they begin. */
+export const GATE_WORDS = {
+  firstTests: "ammonia and nitrite can't be read on two tests three days apart",
+  testsSince: "ammonia and nitrite still can't be read, and nothing died that you can't explain",
+  heads: "the animals there move and feed: count them by torch an hour after dark",
+  open: "nothing: its window is open",
+  stopGrazers:
+    "the glass stays bare for a week, snails climb out of the water, or two animals die within a week",
+  stopOthers: "ammonia can be read, or two animals die within a week",
+} as const;
 
 /** Shelves that matter for a gate, the ones that most of the wave's needs rest on. */
 function shelvesOf(animals: readonly Animal[]): ShelfId[] {
@@ -63,27 +74,18 @@ export function gateFor(
   { first, open }: WaveMoment,
 ): Gate {
   const signs = shelvesOf(animals).map((shelf) => SIGN_OF_SHELF[shelf]);
-  const onlyIf = [
-    first
-      ? "ammonia and nitrite can't be read on two tests three days apart"
-      : "ammonia and nitrite still can't be read, and nothing died that you can't explain",
-    ...signs,
-  ];
-  if (!first && earlier.length > 0) {
-    onlyIf.push(
-      `the animals there move and feed: count them by torch an hour after dark (${earlier.slice(0, 3).join(", ")})`,
-    );
-  }
+  const onlyIf: string[] = [first ? GATE_WORDS.firstTests : GATE_WORDS.testsSince, ...signs];
+  if (!first && earlier.length > 0) onlyIf.push(`${GATE_WORDS.heads} (${earlier.slice(0, 3).join(", ")})`);
   const main = shelvesOf(animals)[0];
   return {
     onlyIf,
     soonerIf: open
-      ? "nothing: its window is open"
+      ? GATE_WORDS.open
       : main === undefined
         ? "nothing: waiting costs nothing"
         : MORE_THAN_EATEN[main],
     stopIf: animals.some((animal) => GRAZED.some((shelf) => eatsFrom(animal, shelf)))
-      ? "the glass stays bare for a week, snails climb out of the water, or two animals die within a week"
-      : "ammonia can be read, or two animals die within a week",
+      ? GATE_WORDS.stopGrazers
+      : GATE_WORDS.stopOthers,
   };
 }

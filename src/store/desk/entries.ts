@@ -3,11 +3,19 @@ import type { Db } from "../database.ts";
 import type { Desk, EntryQuery, EntryRow, Json, NewEntry } from "../store.ts";
 import { entryRow } from "./entry-row.ts";
 import { latestReadings } from "./latest-readings.ts";
+import { entryMarks, recentEntries } from "./recent-entries.ts";
 import { bit, isVersion, json, plain, versionColumns } from "./text.ts";
 
 type Part = Pick<
   Desk,
-  "addEntries" | "entry" | "entries" | "correctEntry" | "entryHistory" | "latestReadings"
+  | "addEntries"
+  | "entry"
+  | "entries"
+  | "correctEntry"
+  | "entryHistory"
+  | "latestReadings"
+  | "recentEntries"
+  | "entryMarks"
 >;
 
 /** Most rows of one list. */
@@ -87,6 +95,8 @@ export const entries = (db: Db): Part => {
       return (await versions().where("entry.id", "=", id).orderBy("v.version").execute()).map(entryRow);
     },
     latestReadings: (tankIds) => latestReadings(db, tankIds),
+    recentEntries: (tankIds, query) => recentEntries(db, tankIds, query),
+    entryMarks: (tankIds) => entryMarks(db, tankIds),
   };
 
   function asked(rows: ReturnType<typeof latest>, query: EntryQuery) {

@@ -5,6 +5,7 @@ import { entry } from "./0003-entry.ts";
 import { reply } from "./0004-reply.ts";
 import { setting } from "./0005-setting.ts";
 import { act } from "./0006-act.ts";
+import { lists } from "./0007-lists.ts";
 import type { Migration } from "./migration.ts";
 
-export const MIGRATIONS: readonly Migration[] = [keeper, tank, entry, reply, setting, act];
+export const MIGRATIONS: readonly Migration[] = [keeper, tank, entry, reply, setting, act, lists];
