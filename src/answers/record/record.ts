@@ -27,7 +27,15 @@ export function recordOf(
     happenings: dated.flatMap((entry) => happeningsOf(entry, known)),
     declined: dated.flatMap((entry): Declined[] =>
       entry.kind === "decline"
-        ? [{ entry: entry.id, on: entry.on, advice: entry.body.advice, reason: entry.body.reason }]
+        ? [
+            {
+              entry: entry.id,
+              on: entry.on,
+              advice: entry.body.advice,
+              reason: entry.body.reason,
+              restsOn: entry.body.rests_on ?? null,
+            },
+          ]
         : [],
     ),
     asOf: today,
