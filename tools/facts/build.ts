@@ -1,11 +1,11 @@
 /**
- * Reads facts/, checks every figure, and writes src/catalogue/generated/catalogue.ts.
+ * Reads facts/, checks every figure, and writes src/catalogue/generated/{catalogue,diagnosis}.ts.
  * Run by `npm run facts`; exits 1 and lists file, field, what is wrong and the likely fix. See docs/facts.md.
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import { checkFacts } from "./check.ts";
-import { catalogueModule } from "./emit.ts";
+import { catalogueModule, diagnosisModule } from "./emit.ts";
 import { formatProblem } from "./problem.ts";
 import { readFacts } from "./read.ts";
 
@@ -22,7 +22,8 @@ if (all.length > 0) {
 } else {
   mkdirSync(dirname(target), { recursive: true });
   writeFileSync(target, catalogueModule(facts));
+  writeFileSync(resolve(dirname(target), "diagnosis.ts"), diagnosisModule(facts));
   console.log(
-    `facts: ${facts.animals.size} animals, ${facts.parameters.size} families of parameters, all in order`,
+    `facts: ${facts.animals.size} animals, ${facts.parameters.size} families of parameters, ${facts.diagnosis.growths.size} growths, ${facts.diagnosis.hitchhikers.size} hitchhikers, ${facts.diagnosis.causes.size} causes, all in order`,
   );
 }

@@ -1,6 +1,7 @@
 /** What must hold between files: ids, sources, who eats whom, ranges of the model's symbols. */
 import type { AnimalGroup, AnimalRisk } from "../../src/engine/types/animal.ts";
 import type { Facts } from "./check-shape.ts";
+import { diagnosisFiles } from "./diagnosis-files.ts";
 import type { Problem } from "./problem.ts";
 import type { AnimalFile } from "./schema.ts";
 
@@ -25,8 +26,8 @@ function* namedSources(value: unknown, path: string): Generator<[key: string, pa
   }
 }
 
-function checkSources({ animals, parameters, sources }: Facts): Problem[] {
-  return [...animals, ...parameters].flatMap(([file, value]) =>
+function checkSources({ animals, parameters, sources, diagnosis }: Facts): Problem[] {
+  return [...animals, ...parameters, ...diagnosisFiles(diagnosis)].flatMap(([file, value]) =>
     [...namedSources(value, "")]
       .filter(([key]) => !Object.hasOwn(sources, key))
       .map(([key, field]) => ({

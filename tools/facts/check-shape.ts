@@ -1,5 +1,6 @@
 /** Checks the shape of every file against its schema and says in plain words what is wrong. */
 import type { z } from "zod";
+import { type DiagnosisFiles, noDiagnosis, parseDiagnosis } from "./diagnosis-files.ts";
 import type { Problem } from "./problem.ts";
 import type { RawFacts } from "./read.ts";
 import {
@@ -16,6 +17,7 @@ export interface Facts {
   readonly animals: ReadonlyMap<string, AnimalFile>;
   readonly parameters: ReadonlyMap<string, ParameterFile>;
   readonly sources: SourceFile;
+  readonly diagnosis: DiagnosisFiles;
 }
 
 const MISSING_FIX: Readonly<Record<string, string>> = {
@@ -57,6 +59,7 @@ function shapeProblems(file: string, value: unknown, error: z.ZodError): Problem
 export function checkShape(raw: RawFacts, problems: Problem[]): Facts {
   const animals = new Map<string, AnimalFile>();
   const parameters = new Map<string, ParameterFile>();
+  const diagnosis = noDiagnosis();
   let sources: SourceFile = {};
   const parse = <Out>(schema: z.ZodType<Out>, file: string, value: unknown, keep: (out: Out) => void) => {
     const result = schema.safeParse(value);
@@ -66,7 +69,8 @@ export function checkShape(raw: RawFacts, problems: Problem[]): Facts {
   for (const [file, value] of raw) {
     if (file.startsWith("animals/")) parse(animalSchema, file, value, (out) => animals.set(file, out));
     else if (file === "sources.yaml") parse(sourceFileSchema, file, value, (out) => (sources = out));
-    else parse(parameterFileSchema, file, value, (out) => parameters.set(file, out));
+    else if (!parseDiagnosis(file, value, parse, diagnosis))
+      parse(parameterFileSchema, file, value, (out) => parameters.set(file, out));
   }
-  return { animals, parameters, sources };
+  return { animals, parameters, sources, diagnosis };
 }

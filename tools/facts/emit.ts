@@ -7,6 +7,7 @@ import type { Source } from "../../src/catalogue/source.ts";
 import type { Parameter } from "../../src/engine/types/parameter.ts";
 import type { Facts } from "./check-shape.ts";
 import { toAnimal } from "./to-animal.ts";
+import { toDiagnosis } from "./to-diagnosis.ts";
 import { toParameter } from "./to-parameter.ts";
 
 const HEADER = `// Generated from facts/ by tools/facts/build.ts (npm run facts). Do not edit: change facts/ and run it again.
@@ -48,4 +49,13 @@ function literal(json: string): string {
 export function catalogueModule(facts: Facts): string {
   const json = JSON.stringify(catalogueOf(facts));
   return `${HEADER}export const data: Data = JSON.parse(\n  ${literal(json)},\n);\n`;
+}
+
+/** What diagnosis goes by, in a module of its own: most pages need none of it. */
+export function diagnosisModule({ diagnosis }: Facts): string {
+  const json = JSON.stringify(toDiagnosis(diagnosis));
+  return `// Generated from facts/ by tools/facts/build.ts (npm run facts). Do not edit: change facts/ and run it again.
+import type { DiagnosisFacts } from "../../engine/types/diagnosis.ts";
+
+export const data: DiagnosisFacts = JSON.parse(\n  ${literal(json)},\n);\n`;
 }

@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseDocument } from "yaml";
+import { DIAGNOSIS_FOLDERS } from "./diagnosis-files.ts";
 import type { Problem } from "./problem.ts";
 
 /** File (below facts/) → what it holds, unchecked. */
@@ -29,7 +30,7 @@ export function parseFact(file: string, source: string, facts: RawFacts, problem
 export function readFacts(folder: string): { facts: RawFacts; problems: Problem[] } {
   const facts: RawFacts = new Map();
   const problems: Problem[] = [];
-  const files = ["animals", "parameters"].flatMap((kind) =>
+  const files = ["animals", "parameters", ...DIAGNOSIS_FOLDERS].flatMap((kind) =>
     readdirSync(join(folder, kind)).map((name) => `${kind}/${name}`),
   );
   for (const file of [...files, "sources.yaml"].sort()) {
