@@ -16,13 +16,13 @@ export const TANK_PAGES = [
   "heads",
   "growths",
   "animals",
-  "readings",
   "what-if",
   "errands",
   "sheet",
   "questions",
 ] as const;
-export type TankPage = (typeof TANK_PAGES)[number];
+/** Those, and the form of readings, which the daybook leads to. */
+export type TankPage = (typeof TANK_PAGES)[number] | "readings";
 
 export interface TankHead {
   readonly id: string;
@@ -79,6 +79,10 @@ export const to = {
   /** How the readings moved what the ensemble holds of this tank. */
   learned: (tankId: string) => `/tanks/${tankId}/learned`,
   trend: (tankId: string, quantity: string) => `/tanks/${tankId}/trends/${quantity}`,
+  /** Where a bench's advice is declined with a reason, or brought up again. */
+  decline: (tankId: string) => `/tanks/${tankId}/decline`,
+  /** A wave has come, behind its gate: what arrived is logged. */
+  acceptWave: (tankId: string, wave: number) => `/tanks/${tankId}/waves/${wave}`,
   /** All tanks, the neediest first. */
   round: () => "/round",
   /** Numbers of a chart as a file. */

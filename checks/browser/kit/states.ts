@@ -2,6 +2,7 @@
  * Every page in every state that it can be in, by address, for each tank of the cast. Pages are those of `to`: one that
  * is added there and not here fails a test.
  */
+import type { EntryKind } from "../../../src/contract/daybook/kinds.ts";
 import { TANK_PAGES, to } from "../../../src/web/page.ts";
 import type { Cast } from "./cast.ts";
 
@@ -17,13 +18,33 @@ export interface State {
 const QUESTION_COUNT = 8;
 
 function tankStates(who: string, id: string): State[] {
-  return TANK_PAGES.map((page) => ({
+  return [...TANK_PAGES, "readings" as const].map((page) => ({
     name: `${who}-${page}`,
     path: to.tank(id, page),
     status: 200,
-    engine: !["questions", "readings"].includes(page),
+    engine: !["questions", "readings", "daybook"].includes(page),
   }));
 }
+
+/** Forms of the kinds of entry, each with what it asks first. */
+const FORMS: readonly (readonly [EntryKind, query?: string])[] = [
+  ["growth"],
+  ["growth", "?growth=hair_algae"],
+  ["sign"],
+  ["head_count"],
+  ["addition"],
+  ["loss"],
+  ["loss", "?animal=trochus%20snail"],
+  ["loss", "?animal=scarlet%20hermit&certainty=feared"],
+  ["departure"],
+  ["identification"],
+  ["chore"],
+  ["change"],
+  ["treatment"],
+  ["outage"],
+  ["relocation"],
+  ["decline", "?advice=wave.2"],
+];
 
 export function statesOf(cast: Cast): State[] {
   const { demo, first, nothingYet, danger, longNames, removed } = cast;
@@ -55,6 +76,20 @@ export function statesOf(cast: Cast): State[] {
     page("first-animal", to.animal(first, "mexican-turbo-snail")),
     page("demo-working", to.working(demo, "larder.film_glass.supply")),
     page("demo-reading", to.reading(demo, cast.reading)),
+    page("demo-entry", to.entry(demo, cast.reading)),
+    page("demo-daybook-removed", `${to.tank(demo, "daybook")}?removed=1&kind=growth`),
+    page("demo-daybook-kept", `${to.tank(demo, "daybook")}?kept=${cast.reading}`),
+    page("demo-wet-hand", to.wetHand(demo)),
+    page("first-wet-hand", to.wetHand(first)),
+    page("demo-wet-hand-growth", `${to.wetHand(demo)}#growth-hair_algae`),
+    page("demo-wet-hand-reading", `${to.wetHand(demo)}#reading-no3_mg_per_l`),
+    ...FORMS.map(([kind, query = ""], i) =>
+      page(`demo-new-${kind}-${i}`, `${to.newEntry(demo, kind)}${query}`),
+    ),
+    page("danger-new-head_count", to.newEntry(danger, "head_count")),
+    page("danger-new-loss", to.newEntry(danger, "loss")),
+    page("no-such-kind", `/tanks/${demo}/daybook/new/mood`, 404),
+    page("no-such-entry", to.entry(demo, "no-such-entry"), 404),
     page("demo-history", to.history(demo)),
     page("long-names-history", to.history(longNames)),
     page("demo-units", to.units(demo)),

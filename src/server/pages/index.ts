@@ -4,9 +4,12 @@ import { AHEAD_ROUTES } from "./ahead.ts";
 import { ANIMALS_ROUTES } from "./animals.ts";
 import { BENCH_ROUTES } from "./bench.ts";
 import { CHARTS_ROUTES } from "./charts.ts";
+import { DAYBOOK_ROUTES } from "./daybook.ts";
+import { ENTRY_ROUTES } from "./entry.ts";
 import { ERRANDS_ROUTES } from "./errands.ts";
 import { HISTORY_ROUTES } from "./history.ts";
 import { LARDER_ROUTES } from "./larder.ts";
+import { OUTBOX_ROUTES } from "./outbox.ts";
 import { QUESTION_ROUTES } from "./questions.ts";
 import { READING_ROUTES } from "./readings.ts";
 import { SHEET_ROUTES } from "./sheet.ts";
@@ -14,6 +17,7 @@ import { SOURCES_ROUTES } from "./sources.ts";
 import { START_ROUTES } from "./start.ts";
 import { UNIT_ROUTES } from "./units.ts";
 import { WAVES_ROUTES } from "./waves.ts";
+import { WET_HAND_ROUTES } from "./wet-hand.ts";
 import { WHAT_IF_ROUTES } from "./what-if.ts";
 import { WORKING_ROUTES } from "./working.ts";
 import { WRONG_ROUTES } from "./wrong.ts";
@@ -23,6 +27,10 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...BENCH_ROUTES,
   ...QUESTION_ROUTES,
   ...READING_ROUTES,
+  ...DAYBOOK_ROUTES,
+  ...ENTRY_ROUTES,
+  ...OUTBOX_ROUTES,
+  ...WET_HAND_ROUTES,
   ...UNIT_ROUTES,
   ...HISTORY_ROUTES,
   ...WRONG_ROUTES,

@@ -10,9 +10,10 @@ import type { EntryRow, Json } from "../../store/store.ts";
 import { to } from "../../web/page.ts";
 import { readingsPage } from "../../web/pages/readings.tsx";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
+import { isOwnKey, keepOnce } from "./keep-entry.ts";
 import { keptReadings } from "./kept-readings.ts";
 import { ofTank } from "./of-tank.ts";
-import { makeOnce, stateKey } from "./once.ts";
+import { stateKey } from "./once.ts";
 import { changeReading, showReading } from "./reading.ts";
 import { lineOf, readSent } from "./reading-of.ts";
 import { sentValues } from "./sent.ts";
@@ -48,7 +49,7 @@ const lastLogged = (tank: LoadedTank): Measured | undefined =>
   keptReadings(tank.readings.slice(0, 1))[0]?.body.quantity;
 
 /** The unit that the keeper reads the quantity in. */
-function unitFirst(quantity: Measured, { document }: LoadedTank): string {
+export function unitFirst(quantity: Measured, { document }: LoadedTank): string {
   const { units } = MEASURES[quantity];
   const shownAs = MEASURED_AS[quantity];
   const field = { kind: "text", name: "", label: "", path: "", width: "short", units } as const;
@@ -78,10 +79,7 @@ async function list(
     quantity,
     values,
     doubts,
-    once: stateKey(
-      tank.row.id,
-      rows.map(({ id, version }) => [id, version]),
-    ),
+    ...keyOf(values, tank, rows),
     lines: rows.slice(0, LINES_SHOWN).flatMap((row) => lineOf(row, tank.document) ?? []),
     withRemoved,
     told: latestReadings([], tank.document, tank.notices, today),
@@ -89,6 +87,13 @@ async function list(
     older: rows.length > LINES_SHOWN && last !== undefined ? olderThan(tank.row.id, last, withRemoved) : null,
   });
   return { kind: "page", page, status };
+}
+
+/** The key that came from a browser's outbox with a form that could not be read; else that of the state. */
+function keyOf({ once = "" }: Values, { row: { id: tank } }: LoadedTank, rows: readonly EntryRow[]) {
+  if (isOwnKey(once)) return { once, keepsKey: true };
+  const state = rows.map(({ id, version }) => [id, version]);
+  return { once: stateKey(tank, state), keepsKey: false };
 }
 
 const olderThan = (tank: string, { on, id }: EntryRow, withRemoved: boolean): string =>
@@ -101,22 +106,8 @@ async function add(tank: LoadedTank, request: PageRequest, context: PageContext)
     const quantity = measured(sent["quantity"]) ?? "temperature_c";
     return await list(tank, request, { quantity, values: sent, doubts: read.doubts }, context, 422);
   }
-  const stamp = { at: context.now, by: tank.row.keeper.name };
-  const entry = { kind: "reading", on: read.on, body: read.body as Json };
-  const id = await makeOnce(
-    {
-      key: sent["once"],
-      of: `reading:${tank.row.id}`,
-      content: entry,
-      by: stamp.by,
-      work: async (desk) => {
-        const row = { ...entry, id: context.newId() };
-        await desk.addEntries(tank.row.id, [row], stamp);
-        return row.id;
-      },
-    },
-    context,
-  );
+  const kept = { on: read.on, body: read.body as Json };
+  const { id } = await keepOnce("reading", sent, kept, tank, context);
   const next = `${to.tank(tank.row.id, "readings")}?kept=${id}&quantity=${read.body.quantity}`;
   return { kind: "redirect", to: next };
 }

@@ -35,11 +35,17 @@ for (const control of controls) restore(control);
 
 document.addEventListener("input", keep);
 document.addEventListener("change", keep);
-document.addEventListener("submit", ({ target }) => {
-  if (!(target instanceof HTMLFormElement)) return;
+document.addEventListener("submit", ({ target, defaultPrevented }) => {
+  // What the outbox took is its own to forget.
+  if (!(target instanceof HTMLFormElement) || defaultPrevented) return;
   const keys = controls.filter((control) => control.form === target).map(keyOf);
   if (keys.length > 0) store(sessionStorage, SENT, JSON.stringify(keys));
 });
+
+/** What was typed into a form is kept elsewhere now. */
+export function forgetDrafts(form: HTMLFormElement): void {
+  for (const control of controls) if (control.form === form) localStorage.removeItem(keyOf(control));
+}
 
 function keep({ target }: Event): void {
   const control = controls.find((one) => one === target);

@@ -4,4 +4,5 @@ import "./chart-steps.ts";
 import "./drafts.ts";
 import "./focus-first.ts";
 import "./offline.ts";
+import "./outbox.ts";
 import "./working-over.ts";

@@ -1,8 +1,11 @@
 /**
  * Opening offline: built files and the crisis page are fetched ahead, pages are kept as they are seen. Connected, every
  * page comes fresh; not connected, the kept copy comes with a line that says when it was seen.
- * Limits: reading only, nothing is written offline; what was never seen can't be shown. By hand, without a library.
+ * Of every tank that was looked at its wet hand is kept too, and what its outbox holds is sent when the line is back.
+ * Limits: what was never seen can't be shown; only entries of the daybook are written offline, by the page
+ * (client/outbox.ts). By hand, without a library.
  */
+import { OUTBOX_NEWS, sendWaiting } from "../client/outbox-send.ts";
 import { to } from "../page.ts";
 import { NOT_SEEN_POLICY, notSeenPage, withSeenLine } from "./seen.ts";
 
@@ -13,6 +16,10 @@ interface Lasting extends Event {
 interface Fetching extends Lasting {
   readonly request: Request;
   respondWith(response: Promise<Response>): void;
+}
+/** The line is back, and this was asked for while it was gone. */
+interface Syncing extends Lasting {
+  readonly tag: string;
 }
 interface Scope {
   readonly clients: {
@@ -25,6 +32,7 @@ interface Scope {
   skipWaiting(): Promise<void>;
   addEventListener(kind: "install" | "activate", heard: (event: Lasting) => void): void;
   addEventListener(kind: "fetch", heard: (event: Fetching) => void): void;
+  addEventListener(kind: "sync", heard: (event: Syncing) => void): void;
 }
 const scope = globalThis as unknown as Scope;
 
@@ -46,6 +54,16 @@ scope.addEventListener("install", (event) => {
 scope.addEventListener("activate", (event) => {
   event.waitUntil(scope.clients.claim().then(keepOpenPages));
 });
+
+scope.addEventListener("sync", (event) => {
+  if (event.tag === OUTBOX_NEWS) event.waitUntil(sendOrAskAgain());
+});
+
+/** Failing asks the browser to try again later. */
+async function sendOrAskAgain(): Promise<void> {
+  const ended = [...(await sendWaiting()).values()];
+  if (ended.some(({ kind }) => kind === "not_reached")) throw new Error("Grazewell can't be reached yet");
+}
 
 scope.addEventListener("fetch", (event) => {
   const { request } = event;
@@ -111,11 +129,29 @@ async function keepPage(request: Request, response: Response): Promise<void> {
   // Put anew, so that the page seen last is the last to go.
   await pages.delete(request, { ignoreVary: true });
   await pages.put(request, response);
-  await trim(pages, MOST_PAGES, CRISIS);
+  await trim(pages, MOST_PAGES);
+  await keepWetHand(new URL(request.url).pathname, pages);
+}
+
+const OF_TANK = /^\/tanks\/([^/]+)(?:\/|$)/;
+
+/** What is logged beside the tank is logged with the network gone: it is there before anybody asks for it. */
+async function keepWetHand(path: string, pages: Cache): Promise<void> {
+  const tank = OF_TANK.exec(path)?.[1];
+  if (tank === undefined) return;
+  const address = to.wetHand(tank);
+  if (path === address || isOfToday(await pages.match(address))) return;
+  await keep(address).catch(() => undefined);
 }
 
 const cacheOf = ({ url }: Request): Promise<Cache> =>
   caches.open(new URL(url).searchParams.has("part") ? PARTS : PAGES);
+
+/** What was logged last stands first on it: after a day it is fetched anew. */
+function isOfToday(kept: Response | undefined): boolean {
+  const at = Date.parse(kept?.headers.get("date") ?? "");
+  return Date.now() - at < 24 * 60 * 60_000;
+}
 
 async function notSeen(): Promise<Response> {
   const [sheet] = (await (await caches.open(BUILT)).keys()).filter(({ url }) => url.endsWith(".css"));
@@ -123,7 +159,10 @@ async function notSeen(): Promise<Response> {
   return new Response(notSeenPage(sheet?.url ?? null, CRISIS), { status: 503, headers });
 }
 
-async function trim(cache: Cache, most: number, always = ""): Promise<void> {
-  const keys = (await cache.keys()).filter(({ url }) => new URL(url).pathname !== always);
+/** Crisis page and wet hands stay. */
+const STAYS = /^\/something-is-wrong$|\/wet-hand$/;
+
+async function trim(cache: Cache, most: number): Promise<void> {
+  const keys = (await cache.keys()).filter(({ url }) => !STAYS.test(new URL(url).pathname));
   await Promise.all(keys.slice(0, Math.max(0, keys.length - most)).map((key) => cache.delete(key)));
 }

@@ -35,7 +35,7 @@ export function readingPage({ head, line, values, doubts, clash, history }: Read
   return {
     title: `${doubts.length > 0 ? "Error: " : ""}${words} of ${dateWords(on)}, ${head.name}`,
     tank: head,
-    here: "readings",
+    here: "daybook",
     body: (
       <>
         <ErrorSummary errors={summaryOf(doubts)} />

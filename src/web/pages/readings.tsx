@@ -32,6 +32,8 @@ export interface ReadingsView {
   readonly doubts: readonly FieldDoubt[];
   /** Sent with the form: however often it arrives, it adds one row. */
   readonly once: string;
+  /** It came from this browser's outbox, with a form that could not be read: it stays. */
+  readonly keepsKey: boolean;
   /** Latest first. */
   readonly lines: readonly ReadingLine[];
   /** Also those taken away are listed. */
@@ -49,12 +51,15 @@ export function readingsPage(view: ReadingsView): Page {
   return {
     title: `${doubts.length > 0 ? "Error: " : ""}Log a reading, ${head.name}`,
     tank: head,
-    here: "readings",
+    here: "daybook",
     body: (
       <>
         <ErrorSummary errors={summaryOf(doubts)} />
         {view.kept === null ? null : <Kept tank={head.id} line={view.kept} />}
         <h1>Log a reading</h1>
+        <p>
+          <a href={to.tank(head.id, "daybook")}>Daybook: all that happened</a>
+        </p>
         <nav aria-label="What was measured">
           <ul class="question-steps">
             {MEASURED.map((name) => (
@@ -75,6 +80,10 @@ export function readingsPage(view: ReadingsView): Page {
           action={to.tank(head.id, "readings")}
           novalidate
           data-draft={to.readingsOf(head.id, quantity)}
+          data-outbox="reading"
+          data-tank={head.id}
+          data-words={MEASURES[quantity].label}
+          data-key={view.keepsKey ? "" : undefined}
         >
           <ReturnKey />
           <input type="hidden" name="quantity" value={quantity} />
