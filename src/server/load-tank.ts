@@ -1,21 +1,29 @@
 /**
- * A kept tank, read: its document with the latest kept readings of the daybook among its own, through the one reader.
+ * A kept tank, read: its answers and its daybook as of today, through the one reader, and the record that readers of the
+ * daybook take. Pages ask for the same tank again and again: what was read is kept by versions of tank and entries.
  * A document was judged when it was kept; where a later program reads it otherwise, that is said, not guessed away.
  */
 import { createHash } from "node:crypto";
+import { recordOf } from "../answers/record/record.ts";
 import { findAnimal } from "../catalogue/index.ts";
-import { type ReadingBody, readingBody } from "../contract/daybook/reading.ts";
+import { olderLots } from "../contract/daybook/apply/lots.ts";
+import type { Since } from "../contract/daybook/apply/scene.ts";
+import { readingsTold } from "../contract/daybook/apply/seen.ts";
+import { byDay } from "../contract/daybook/by-day.ts";
+import { type DaybookEntry, entryOfRow } from "../contract/daybook/kinds.ts";
 import type { Finding } from "../contract/tank-file/finding.ts";
 import { readTankFile, type TankFileResult } from "../contract/tank-file/read.ts";
 import type { TankFile } from "../contract/tank-file/schema.ts";
 import type { EntryRow, Store, TankRow } from "../store/store.ts";
+import { givenSince } from "./given-since.ts";
 import { Recent } from "./recent.ts";
 import type { LoadedTank } from "./route.ts";
+import { type WithDaybook, withDaybook } from "./with-daybook.ts";
 
-/** The latest readings that are loaded with a tank. */
-const READINGS_LOADED = 200;
-/** The engine starts from the last ones of each quantity: more say nothing, and each costs reading. */
-const READINGS_TOLD = 5;
+/** The latest readings of each quantity, and entries of each other kind, that are loaded with a tank. */
+const LOADED = { readings: 200, others: 2000 };
+/** The latest readings of all quantities that pages list. */
+const READINGS_LISTED = 200;
 
 /** A kept document that can no longer be read. */
 export class TankUnread extends Error {
@@ -27,8 +35,6 @@ export class TankUnread extends Error {
     this.findings = findings;
   }
 }
-
-type DocumentReading = NonNullable<TankFile["readings"]>[number];
 
 /** Tanks read lately, by their text: pages of one tank ask for the same again and again. */
 const read = new Recent<TankFileResult>(500);
@@ -44,27 +50,80 @@ export function readDocument(document: TankFile, today: string): TankFileResult 
   return result;
 }
 
-/** The latest kept readings of a tank, as many as are read with it. */
+/** The latest kept readings of a tank, as many as pages list. */
 export const readingsOf = (store: Store, tank: string): Promise<readonly EntryRow[]> =>
-  store.entries(tank, { kind: "reading", limit: READINGS_LOADED });
+  store.entries(tank, { kind: "reading", limit: READINGS_LISTED });
 
-/** A kept tank's document with its readings, as the one reader finds it. */
+/** A kept tank and its daybook, as the one reader finds them. */
 export async function readKept(store: Store, row: TankRow, today: string): Promise<TankFileResult> {
-  const readings = await readingsOf(store, row.id);
-  return readDocument(withReadings(row.facts as unknown as TankFile, readings), today);
+  return (await keptDaybook(store, row, today)).read.result;
 }
 
 /** @throws TankUnread */
 export async function loadTank(store: Store, id: string, today: string): Promise<LoadedTank | null> {
   const row = await store.tank(id);
   if (row === null || !row.kept) return null;
-  return loaded(row, await readingsOf(store, id), today);
+  return tankOf(row, await keptDaybook(store, row, today));
+}
+
+/** Of entries given, latest first; none say how the answers read alone. @throws TankUnread */
+export function loaded(
+  row: TankRow,
+  entries: readonly EntryRow[],
+  today: string,
+  since: Since = {},
+): LoadedTank {
+  return tankOf(row, daybookOf(row, entries, today, since));
+}
+
+interface Daybook {
+  /** Latest first. */
+  readonly readings: readonly EntryRow[];
+  readonly entries: readonly DaybookEntry[];
+  readonly since: Since;
+  readonly read: WithDaybook;
+  readonly record: LoadedTank["record"];
+}
+
+/** By store, as tests have several; then by tank, versions and day. */
+const daybooks = new WeakMap<Store, Recent<Daybook>>();
+const DAYBOOKS_HELD = 100;
+
+async function keptDaybook(store: Store, row: TankRow, today: string): Promise<Daybook> {
+  const held = daybooks.get(store) ?? new Recent<Daybook>(DAYBOOKS_HELD);
+  daybooks.set(store, held);
+  const mark = (await store.entryMarks([row.id])).get(row.id) ?? 0;
+  const key = JSON.stringify([row.id, row.version, mark, today]);
+  const known = held.get(key);
+  if (known !== undefined) return known;
+  const [rows, history] = await Promise.all([
+    store.recentEntries([row.id], LOADED),
+    mark === 0 ? [] : store.tankHistory(row.id),
+  ]);
+  const daybook = daybookOf(row, rows.toReversed(), today, givenSince(history));
+  held.set(key, daybook);
+  return daybook;
+}
+
+/** `rows`: latest first. */
+function daybookOf(row: TankRow, rows: readonly EntryRow[], today: string, since: Since): Daybook {
+  const document = row.facts as unknown as TankFile;
+  const entries = rows.flatMap((one) => entryOfRow(one) ?? []);
+  const older = olderLots(document, findAnimal);
+  return {
+    readings: rows.filter(({ kind }) => kind === "reading").slice(0, READINGS_LISTED),
+    entries,
+    since,
+    read: withDaybook(document, entries, { today, since }, (file) => readDocument(file, today)),
+    record: recordOf(entries, today, older),
+  };
 }
 
 /** @throws TankUnread */
-export function loaded(row: TankRow, readings: readonly EntryRow[], today: string): LoadedTank {
-  const document = row.facts as unknown as TankFile;
-  const result = readDocument(withReadings(document, readings), today);
+function tankOf(
+  row: TankRow,
+  { readings, entries, since, read: { document, result }, record }: Daybook,
+): LoadedTank {
   if (!result.ok) throw new TankUnread(row.id, result.findings);
   return {
     row,
@@ -74,34 +133,20 @@ export function loaded(row: TankRow, readings: readonly EntryRow[], today: strin
       keeper: row.keeper.name,
       demonstration: row.demonstration,
     },
-    document,
+    document: row.facts as unknown as TankFile,
+    applied: document,
     facts: result.facts,
     notices: result.notices,
     readings,
+    entries,
+    since,
+    record,
   };
 }
 
-/** The latest of each quantity beside the document's own; `latestFirst` as the store gives them. */
-export function withReadings(document: TankFile, latestFirst: readonly EntryRow[]): TankFile {
-  const told = new Map<string, number>();
-  const added: DocumentReading[] = [];
-  for (const { on, body } of latestFirst) {
-    const quantity = String(body["quantity"]);
-    const count = told.get(quantity) ?? 0;
-    if (count >= READINGS_TOLD) continue;
-    const parsed = readingBody.safeParse(body);
-    if (!parsed.success) continue;
-    told.set(quantity, count + 1);
-    added.push(asWritten(on, parsed.data));
-  }
-  if (added.length === 0) return document;
-  return { ...document, readings: [...(document.readings ?? []), ...added] };
-}
-
-function asWritten(on: string, { quantity, text, kit_step }: ReadingBody): DocumentReading {
-  return {
-    on,
-    [quantity]: text,
-    ...(kit_step === null ? {} : { kit_steps: { [quantity]: kit_step } }),
-  };
+/** A file with the latest readings of each quantity beside its own; `latestFirst` as the store gives them. */
+export function withReadings(file: TankFile, latestFirst: readonly EntryRow[]): TankFile {
+  const entries = latestFirst.flatMap((row) => entryOfRow(row) ?? []);
+  const added = readingsTold(byDay(entries), null);
+  return added.length === 0 ? file : { ...file, readings: [...(file.readings ?? []), ...added] };
 }

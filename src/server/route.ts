@@ -1,8 +1,11 @@
 /** What a page's route is given and what it gives back; the app turns replies into HTTP. */
 import type { TankAnswers } from "../answers/tank-answers.ts";
 import type { WhatIfFlags } from "../answers/what-if.ts";
+import type { Since } from "../contract/daybook/apply/scene.ts";
+import type { DaybookEntry } from "../contract/daybook/kinds.ts";
 import type { Notice } from "../contract/tank-file/finding.ts";
 import type { TankFile } from "../contract/tank-file/schema.ts";
+import type { TankRecord } from "../engine/types/record.ts";
 import type { TankFacts } from "../engine/types/tank.ts";
 import type { EntryRow, Store, TankRow } from "../store/store.ts";
 import type { Page, TankHead } from "../web/page.ts";
@@ -25,11 +28,18 @@ export interface LoadedTank {
   readonly row: TankRow;
   readonly head: TankHead;
   readonly document: TankFile;
-  /** The document with the latest kept readings of the daybook among its own. */
+  /** The document with its daybook as of today; `facts` are read from it. */
+  readonly applied: TankFile;
   readonly facts: TankFacts;
   readonly notices: readonly Notice[];
   /** Latest readings first, at most 200. */
   readonly readings: readonly EntryRow[];
+  /** Latest first: of readings the last 200 of each quantity, of other kinds the last 2,000 each. */
+  readonly entries: readonly DaybookEntry[];
+  /** When each part of the document was given: entries count from then on. */
+  readonly since: Since;
+  /** The daybook as the engine takes it. */
+  readonly record: TankRecord;
 }
 
 export interface PageContext {

@@ -3,13 +3,13 @@
  * pellet") and how often ("1 g every other day"). Strength of light: a share of what it was before.
  */
 
-import { readFeedAmount, readFeeding } from "../quantity/feeding.ts";
-import { type Amount, isKept, type Message, type Outcome } from "../quantity/outcome.ts";
+import { readFeeding } from "../quantity/feeding.ts";
+import { isKept, type NotKept } from "../quantity/outcome.ts";
 import { tidy } from "../quantity/parse.ts";
 import { readPlain } from "../quantity/plain.ts";
-import { NO_PREFERENCES } from "../quantity/preferences.ts";
 import { figure, shown } from "../quantity/show.ts";
 import { FOODS, type FoodKind } from "../tank-file/assumptions.ts";
+import { type FeedWords, feedWords } from "./feed-words.ts";
 import type { Gather } from "./gather.ts";
 import { CHANGED } from "./kinds/care.ts";
 import type { EntryBody } from "./kinds.ts";
@@ -21,7 +21,7 @@ export function readChange(gather: Gather): EntryBody<"change"> | undefined {
   const text = gather.words("to");
   const when = gather.when();
   if (text == null || changed == null) return undefined;
-  const named = changed === "feed" ? foodIn(text) : null;
+  const named = changed === "feed" ? feedWords(text).food : null;
   if (food != null && changed !== "feed") {
     return gather.doubt("food", "CONFLICT", "belongs to a change of feed; leave it empty here", [
       { label: "leave it empty", text: "" },
@@ -55,92 +55,48 @@ function readTo(gather: Gather, changed: (typeof CHANGED)[number], text: string)
   }
 }
 
-/** Words for foods, the longer first. */
-const FOOD_WORDS: readonly (readonly [RegExp, FoodKind])[] = [
-  [/\b(?:dry )?pellets?\b/i, "dry_pellet"],
-  [/\b(?:dry )?flakes?\b/i, "dry_flake"],
-  [/\b(?:frozen )?(?:artemia|brine shrimps?)\b/i, "frozen_artemia"],
-  [/\b(?:frozen )?mysis(?: shrimps?)?\b/i, "frozen_mysis"],
-  [/\b(?:frozen )?(?:seafood(?: mix)?)\b/i, "seafood_mix"],
-  [/\b(?:nori|seaweed)\b/i, "nori"],
-];
-
-function foodIn(
-  text: string,
-): { readonly kind: FoodKind; readonly word: string; readonly rest: string } | null {
-  for (const [pattern, kind] of FOOD_WORDS) {
-    const word = pattern.exec(text)?.[0];
-    if (word !== undefined) {
-      const rest = text.replace(pattern, " ").replace(/\bof\s*$|\bof\s{2,}/i, " ");
-      return { kind, word, rest: tidy(rest) };
-    }
-  }
-  return null;
-}
-
 /** Grams a day as fed; null where only how often was said. */
 function readFeed(gather: Gather, text: string): number | null | undefined {
   const { preferences, waterL } = gather.context;
   const label = gather.label("to");
-  const named = foodIn(text);
-  const { amount, perDay } = often(named?.rest ?? text);
+  const words = feedWords(text);
   const context = { preferences, label, waterL };
-  const outcome = amount === "" ? readFeeding(text, context) : readFeedAmount(amount, context);
-  if (!isKept(outcome))
-    return gather.take("to", { ...outcome, ...asTyped(outcome, text, named?.word, perDay) });
+  const alone = words.amount === "" && words.times !== null;
+  const outcome = alone ? readFeeding(words.times?.words ?? "", context) : readFeeding(words.amount, context);
+  if (!isKept(outcome)) return gather.take("to", asTyped(outcome, text, words));
   if (outcome.value.unit === "times/day") {
-    const words = `read as ${figure(outcome.value.central)} times a day; the weight is kept as it was`;
-    gather.say("to", "ECHO", words);
+    const said = `read as ${figure(outcome.value.central)} times a day; the weight stays as it was`;
+    gather.say("to", "ECHO", said);
     return null;
   }
-  const grams = outcome.value.central * (perDay?.times ?? 1);
-  const message: Message | null =
-    perDay === null
-      ? outcome.message
-      : { kind: "ECHO", text: `${label} "${shown(text)}": read as ${figure(grams)} g a day` };
-  return gather.take("to", { ...outcome, value: { ...outcome.value, central: grams }, message })?.central;
+  if (words.times === null) return gather.take("to", outcome)?.central;
+  const grams = outcome.value.central * words.times.perDay;
+  gather.say("to", "ECHO", `read as ${figure(grams)} g a day`);
+  return grams;
 }
 
 /** Choices as they replace the whole text: the food and how often go along. */
-function asTyped(
-  { message, choices }: Extract<Outcome<Amount>, { choices: unknown }>,
-  text: string,
-  food: string | undefined,
-  perDay: Often["perDay"],
-): Pick<Extract<Outcome<Amount>, { choices: unknown }>, "message" | "choices"> {
-  const more = [food, perDay?.words].filter((part) => part !== undefined).join(" ");
+function asTyped(outcome: NotKept, text: string, { food, times }: FeedWords): NotKept {
+  const more = [food?.word, times?.words].filter((part) => part !== undefined).join(" ");
   const whole = (choice: string): string => {
     if (more === "") return choice;
     const checked = / \(checked\)$/.test(choice) ? " (checked)" : "";
     const bare = choice.replace(/ \(checked\)$/, "");
-    return `${perDay === null ? bare : bare.replace(/\/day$/, "")} ${more}${checked}`;
+    return `${times === null ? bare : bare.replace(/\/day$/, "")} ${more}${checked}`;
   };
+  const { message, choices } = outcome;
   return {
-    message: { ...message, text: message.text.replace(/^([^"]*)"[^"]*"/, `$1"${shown(text)}"`) },
+    ...outcome,
+    message: {
+      ...message,
+      text: message.text.replace(/^([^"]*)"[^"]*"/, () => `${label(message.text)}"${shown(text)}"`),
+    },
     choices: choices.map((choice) => ({ ...choice, text: choice.text === null ? null : whole(choice.text) })),
   };
 }
 
-interface Often {
-  /** What is left without the words for how often; empty where there was nothing else. */
-  readonly amount: string;
-  readonly perDay: { readonly times: number; readonly words: string } | null;
-}
-
-const OFTEN_WORDS =
-  /\s*\b((?:once|twice|(?:three|\d{1,2}) times)(?: (?:a|per) (?:day|week)| daily)|every (?:other|second) day|every \d{1,2} days|weekly)$/i;
-
-/** "1 g every other day" apart; "a day" and "daily" stay with the amount, whose reader knows them. */
-function often(text: string): Often {
-  const words = OFTEN_WORDS.exec(text)?.[1];
-  if (words === undefined) return { amount: isOften(text) ? "" : text, perDay: null };
-  const amount = text.replace(OFTEN_WORDS, "").trim();
-  const read = readFeeding(words, { preferences: NO_PREFERENCES });
-  const times = isKept(read) && read.value.unit === "times/day" ? read.value.central : 1;
-  return { amount, perDay: { times, words } };
-}
-
-const isOften = (text: string): boolean => /^(?:daily|every day)$/i.test(tidy(text));
+/** What stands before the typed value. */
+const label = (text: string): string => text.slice(0, text.indexOf('"'));
 
 const CHANGES: Readonly<Record<string, number>> = {
   double: 2,

@@ -1,0 +1,67 @@
+/** What the reader of entries must know of a tank: the keeper's habits, the day, what lives in it and since when. */
+import { findAnimal } from "../../catalogue/index.ts";
+import { headsOn } from "../../contract/daybook/apply/lots.ts";
+import type { Since } from "../../contract/daybook/apply/scene.ts";
+import type { DaybookEntry } from "../../contract/daybook/kinds.ts";
+import type { EntryContext } from "../../contract/daybook/read-entry.ts";
+import type { ReadingContext } from "../../contract/daybook/read-reading.ts";
+import { addDays } from "../../contract/quantity/calendar.ts";
+import { preferencesOf } from "../../contract/tank-file/preferences-of.ts";
+import type { TankFile } from "../../contract/tank-file/schema.ts";
+import type { TankFacts } from "../../engine/types/tank.ts";
+
+interface Moment {
+  /** ISO date. */
+  readonly today: string;
+  /** Instant, UTC; null where there is no clock. */
+  readonly now: string | null;
+}
+
+export interface KnownTank {
+  /** The tank's answers, without the daybook. */
+  readonly document: TankFile;
+  readonly facts: TankFacts;
+  readonly entries: readonly DaybookEntry[];
+  readonly since: Since;
+}
+
+export function readingContext(
+  { document, facts, entries }: Pick<KnownTank, "document" | "facts" | "entries">,
+  { today, now }: Moment,
+): ReadingContext {
+  return {
+    preferences: preferencesOf(document.preferences),
+    today,
+    now,
+    zone: zoneOf(entries, today),
+    // Nobody said that nothing lives in it: a dangerous reading is then told as one.
+    stocked:
+      facts.present.length > 0 ||
+      (document.fish?.length ?? 0) > 0 ||
+      (document.animals_present === undefined && document.fish === undefined),
+    notBefore: facts.assumed.includes("ageDays") ? null : addDays(facts.asOf, -facts.ageDays.central),
+  };
+}
+
+/** `except`: an entry that is being corrected is not held against itself. */
+export function entryContext(tank: KnownTank, moment: Moment, except: string | null = null): EntryContext {
+  const { document, facts, since } = tank;
+  const entries = tank.entries.filter(({ id }) => id !== except);
+  const scene = { today: moment.today, findAnimal, since };
+  return {
+    ...readingContext(tank, moment),
+    findAnimal,
+    onRecord: (animal, on) => headsOn(document, entries, scene, animal, on),
+    waterL: facts.waterL.origin === "assumed" ? null : facts.waterL.central,
+  };
+}
+
+/** Zone of the tank by its last move that named one; a tank file names none, and times are then kept as their day. */
+function zoneOf(entries: readonly DaybookEntry[], today: string): string | null {
+  const moves = entries.flatMap((entry) =>
+    entry.kind === "relocation" && entry.body.zone !== null && entry.on <= today
+      ? [{ on: entry.on, zone: entry.body.zone }]
+      : [],
+  );
+  return moves.toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0)).at(-1)?.zone ?? null;
+}
