@@ -22,19 +22,29 @@ test.each(DAYS)("made on %s, all four are read without a finding and marked as i
   }
 });
 
-test("one has two months of readings, from 60 days ago to yesterday, and the tank is read with the last of them", async () => {
+test("each has a daybook, one of two months up to yesterday, and the tank is read with it", async () => {
   const store = await temporaryStore();
   const today = DAYS[0]!;
   await addDemonstration(store, today, now(today));
-  const ids = (await store.tanks()).map(({ id }) => id);
-  const counts = await Promise.all(ids.map((id) => store.entries(id, { limit: 1000 })));
-  const kept = counts.filter((entries) => entries.length > 0);
-  expect(kept).toHaveLength(1);
-  const days = new Set(kept[0]!.map(({ on }) => on));
-  expect([...days].at(0)).toBe("2026-06-14");
-  expect([...days].at(-1)).toBe("2026-04-16");
-  const loaded = await loadTank(store, kept[0]![0]!.tankId, today);
+  const tanks = await store.tanks();
+  for (const { id } of tanks) {
+    const entries = await store.entries(id, { limit: 1000 });
+    expect(entries.length).toBeGreaterThan(10);
+    expect(entries.every(({ on }) => on < today)).toBe(true);
+  }
+  const reef = tanks.find(({ facts }) => facts["name"] === "Hallway reef (invented)");
+  const days = (await store.entries(reef!.id, { limit: 1000, kind: "reading" })).map(({ on }) => on);
+  expect(days.at(0)).toBe("2026-06-14");
+  expect(days.at(-1)).toBe("2026-04-16");
+  const loaded = await loadTank(store, reef!.id, today);
   expect(loaded?.facts.readings.some(({ on }) => on === "2026-06-14")).toBe(true);
+  const heads = (animal: string) =>
+    loaded?.facts.present.filter(({ id }) => id === animal).reduce((sum, { count }) => sum + count, 0);
+  expect({ trochus: heads("trochus-snail"), cerith: heads("dwarf-cerith") }).toEqual({
+    trochus: 2,
+    cerith: 4,
+  });
+  expect(loaded?.facts.feedGPerDay.central).toBeCloseTo(0.7, 6);
 });
 
 test("only a store that never held a tank gets them, and only once", async () => {

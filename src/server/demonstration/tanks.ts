@@ -1,15 +1,18 @@
 /**
- * Four tanks of our own invention, for trying out: a young one, one with two months of readings, a small one of which
- * little is known, a large one where a mouth is missing. Days are counted back from the day they are made.
+ * Four tanks of our own invention, for trying out: one whose feed was doubled a month ago, a small one of which little is
+ * known, one in its first weeks, a large one where a mouth is missing. Days are counted back from the day they are made.
  */
 import { addDays } from "../../contract/quantity/calendar.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
+import type { DaybookName } from "./daybooks.ts";
 
 export interface Demonstration {
   /** Of an invented keeper. */
   readonly keeper: string;
   readonly document: TankFile;
-  readonly readings: "two months" | "none";
+  readonly daybook: DaybookName;
+  /** Days ago that its answers were given: the daybook goes on from there. */
+  readonly givenDaysAgo: number;
 }
 
 /** The ISO date so many days before. */
@@ -18,7 +21,8 @@ export const before = (today: string, days: number): string => addDays(today, -d
 export const demonstrations = (today: string): readonly Demonstration[] => [
   {
     keeper: "Ada (invented)",
-    readings: "two months",
+    daybook: "feed doubled",
+    givenDaysAgo: 61,
     document: {
       grazewell_tank: 1,
       name: "Hallway reef (invented)",
@@ -67,7 +71,8 @@ export const demonstrations = (today: string): readonly Demonstration[] => [
   },
   {
     keeper: "Ada (invented)",
-    readings: "none",
+    daybook: "tests read nothing",
+    givenDaysAgo: 45,
     document: {
       grazewell_tank: 1,
       name: "Desk ten (invented)",
@@ -83,7 +88,8 @@ export const demonstrations = (today: string): readonly Demonstration[] => [
   },
   {
     keeper: "Bo (invented)",
-    readings: "none",
+    daybook: "first weeks",
+    givenDaysAgo: 20,
     document: {
       grazewell_tank: 1,
       name: "Cellar tank (invented)",
@@ -96,16 +102,14 @@ export const demonstrations = (today: string): readonly Demonstration[] => [
       fish: [],
       equipment: { mechanical_filter: "floss", skimmer: "yes", lid: "no" },
       source_water: "purified",
-      readings: [
-        { on: before(today, 2), tan_mg_n_per_l: "0", no2_mg_per_l: "0.2", no3_mg_per_l: "5", ph: "8.0" },
-      ],
-      sightings: { diatoms: "covered", film_glass: "trace" },
+      sightings: { film_glass: "none" },
       keeper_experience: "first-tank",
     },
   },
   {
     keeper: "Cleo (invented)",
-    readings: "none",
+    daybook: "hermits dwindle",
+    givenDaysAgo: 60,
     document: {
       grazewell_tank: 1,
       name: "Library reef (invented)",
@@ -136,12 +140,10 @@ export const demonstrations = (today: string): readonly Demonstration[] => [
       corals: "yes",
       care: { water_change_percent: 15, water_change_every_days: 14, wipe_glass_every_days: 7 },
       source_water: "purified",
-      readings: [{ on: before(today, 6), no3_mg_per_l: "25", po4_mg_per_l: "0.15", alkalinity_dkh: "8.4" }],
       sightings: {
         hair_algae: "covered",
         film_sand: "patches",
         detritus_sand: "covered",
-        cyanobacteria: "trace",
       },
       keeper_experience: "specialist",
     },
