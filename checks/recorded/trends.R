@@ -33,12 +33,12 @@ change <- function(name, x, y, at, shape) {
   fit <- lm(y ~ x + d)
   r <- residuals(fit); n <- length(r)
   a <- acf(rank(r), lag.max = 1, plot = FALSE)$acf[2]
-  like <- min(0.8, max(0, a + (1 + 4 * max(0, a)) / n))
-  factor <- if (a <= 0) 1 else (1 + like) / (1 - like)
+  like <- min(0.8, max(0, a + (3 + 5 * max(0, a)) / n))
+  factor <- (1 + like) / (1 - like)
   c <- summary(fit)$coefficients["d", ]
   error <- c[["Std. Error"]] * sqrt(factor)
   object(name = text(name), days = list_of(x), values = list_of(y), at = number(at), shape = text(shape),
-    by = number(c[["Estimate"]]), error = number(error), chance = number(2 * pt(-abs(c[["Estimate"]] / error), n - 3)))
+    by = number(c[["Estimate"]]), error = number(error), chance = number(2 * pt(-abs(c[["Estimate"]] / error), max(1, n / factor - 3))))
 }
 step_y <- c(4.1, 4.4, 3.9, 4.3, 4.6, 4.2, 4.5, 6.9, 7.1, 6.6, 7.2, 6.8, 7.0, 7.3, 6.9)
 bend_y <- c(4.1, 4.4, 3.9, 4.3, 4.6, 4.2, 4.5, 4.9, 5.6, 5.8, 6.7, 7.0, 7.9, 8.3, 8.8)

@@ -2,8 +2,9 @@
  * Whether a quantity changed on a day: a step or a bend that a straight line through the same readings does not have,
  * asked first of the days on which something was done or befell, then of all days. docs/model/trends.md#changes
  *
- * Error rate: of quantities in which nothing changed, at most 1 in 20 is said to have changed (4 % for days with an event,
- * 1 % for the others, each shared out evenly over all that is asked; Bonferroni). Held by simulation in changes.test.ts.
+ * Error rate: of quantities in which nothing changed, at most 1 in 20 is said to have changed, also where readings resemble
+ * the one before by a third; by half, at most 1 in 8. (2 % for days with an event and 0.5 % for the others, each shared out
+ * evenly over all that is asked: Bonferroni.) Held by simulation in trend.test.ts.
  * Limits: one reading in the middle of a run is no change; what follows an event is not thereby its effect.
  */
 import { NORMAL_SCALE, OUTLIER_DEVIATIONS, serialFactor } from "./line.ts";
@@ -11,8 +12,8 @@ import { median } from "./series.ts";
 import { twoSided } from "./student.ts";
 
 export const CHANGE_WITHIN_DAYS = 180;
-const AT_EVENTS = 0.04;
-const ELSEWHERE = 0.01;
+const AT_EVENTS = 0.02;
+const ELSEWHERE = 0.005;
 /** Days with readings on either side of a change. */
 export const SIDE_DAYS = 4;
 /** Events so close together are one candidate: readings can't tell them apart. */
@@ -123,9 +124,15 @@ function spread<T>(list: readonly T[], most: number): readonly T[] {
   return Array.from({ length: most }, (_, i) => list[Math.floor((i * list.length) / most)]!);
 }
 
+/** Neighbours are taken to be one standard error more alike than they look: a false alarm costs more than a late one. */
+const SURELY = 1;
+/** Level, slope and the change itself. */
+const OF_A_CHANGE = 3;
+
 /**
  * Least squares with a line and the change beside it, outliers drawn in to 3.5 scaled median deviations first; the
- * error is at least that of rounding to the test's step, and wider where neighbours resemble each other.
+ * error is at least that of rounding to the test's step; where neighbours resemble each other it is wider, and the
+ * readings count as so many fewer.
  */
 export function changeAt(
   points: readonly Measured[],
@@ -148,11 +155,15 @@ export function changeAt(
     return value - residual + Math.max(-bound, Math.min(bound, residual));
   });
   const { by, residuals, ownSquares } = fitted(drawnIn, lines, change)!;
-  const df = n - 3;
-  const scatter = residuals.reduce((sum, residual) => sum + residual * residual, 0) / df;
-  const variance = Math.max(scatter, (step * step) / 12) * serialFactor(residuals);
+  const scatter = residuals.reduce((sum, residual) => sum + residual * residual, 0) / (n - OF_A_CHANGE);
+  const alike = serialFactor(residuals, OF_A_CHANGE, SURELY);
+  const variance = Math.max(scatter, (step * step) / 12) * alike;
   const error = Math.sqrt(variance / ownSquares);
-  return { by, error, chance: error === 0 ? (by === 0 ? 1 : 0) : twoSided(by / error, df) };
+  return {
+    by,
+    error,
+    chance: error === 0 ? (by === 0 ? 1 : 0) : twoSided(by / error, Math.max(1, n / alike - OF_A_CHANGE)),
+  };
 }
 
 /** Coefficient of the change beside the lines (Frisch and Waugh), what is left, and the change's own squares. */

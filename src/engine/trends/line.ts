@@ -3,7 +3,7 @@
  * the line within its doubt, from which "n of 20" is counted. docs/model/trends.md#line
  */
 import { normalQuantile } from "../numeric/normal.ts";
-import { quantileOfSorted } from "../numeric/quantile.ts";
+import { quantile, quantileOfSorted } from "../numeric/quantile.ts";
 import { RandomStream } from "../numeric/random.ts";
 import type { Spread } from "../types/estimate.ts";
 import { type PairSlopes, pairSlopes, slopeAt } from "./pair-slopes.ts";
@@ -44,20 +44,20 @@ export interface Line {
 export function lineOf(points: readonly Point[], step: number, seed: number): Line | null {
   const first = slopeAt(pairSlopes(points), 0);
   if (!Number.isFinite(first)) return null;
-  const pairs = pairSlopes(points, serialFactor(residualsOf(points, first)));
+  const pairs = pairSlopes(points, serialFactor(residualsOf(points, first), OF_A_LINE));
   const central = slopeAt(pairs, 0);
   const middleDay = median(points.map(({ day }) => day));
   const level = levelOf(points, central, middleDay);
-  const fit = (day: number) => level + central * (day - middleDay);
+  const fitted = (day: number) => level + central * (day - middleDay);
   const deviations = points
     .filter(({ censored }) => censored === null)
-    .map((p) => Math.abs(p.value - fit(p.day)));
+    .map((p) => Math.abs(p.value - fitted(p.day)));
   const spread = deviations.length === 0 ? 0 : NORMAL_SCALE * median(deviations);
   const scatter = Math.max(spread, step / 2);
   return {
     perDay: { low: slopeAt(pairs, -Z95), central, high: slopeAt(pairs, Z95) },
     ...{ level, middleDay, scatter, pairs },
-    outliers: points.filter((point) => gap(point, fit(point.day)) > OUTLIER_DEVIATIONS * scatter),
+    outliers: points.filter((point) => gap(point, fitted(point.day)) > OUTLIER_DEVIATIONS * scatter),
     versions: versionsOf(points, { pairs, middleDay, level, central }, seed),
   };
 }
@@ -66,12 +66,37 @@ export function lineOf(points: readonly Point[], step: number, seed: number): Li
 export const gap = ({ low, high }: Pick<Point, "low" | "high">, value: number): number =>
   Math.max(0, low - value, value - high);
 
-/** Middle of what the medians of the bounds allow; one that is without end says nothing. */
+/** Middle of what the bounds allow; one that is without end says nothing. */
 function levelOf(points: readonly Point[], perDay: number, middleDay: number): number {
   const at = (bound: (point: Point) => number) =>
-    median(points.map((point) => bound(point) - perDay * (point.day - middleDay)));
+    midmean(points.map((point) => bound(point) - perDay * (point.day - middleDay)));
   const [low, high] = [at((point) => point.low), at((point) => point.high)];
   return Number.isFinite(high) ? (low + high) / 2 : low;
+}
+
+/** Mean of the middle half: as little moved by outliers as a median almost, and finer than the step of a test. */
+function midmean(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const cut = Math.floor(sorted.length / 4);
+  const kept = sorted.slice(cut, sorted.length - cut);
+  return kept.reduce((sum, value) => sum + value, 0) / kept.length;
+}
+
+/** How far the level could lie either way with four of five readings still true: rounding that no count of them mends. */
+function roundingDoubt(points: readonly Point[], fitted: (day: number) => number): number {
+  const off = (bound: (point: Point) => number) => points.map((point) => bound(point) - fitted(point.day));
+  const highs = off(({ high }) => high).filter(Number.isFinite);
+  if (highs.length === 0) return 0;
+  return (
+    Math.max(
+      0,
+      quantile(highs, 0.2) -
+        quantile(
+          off(({ low }) => low),
+          0.8,
+        ),
+    ) / 2
+  );
 }
 
 const middleValue = ({ low, high, value }: Point): number =>
@@ -83,11 +108,16 @@ const residualsOf = (points: readonly Point[], perDay: number): number[] => {
   return off.map((value) => value - middle);
 };
 
+/** What is fitted before neighbours are compared: level and slope. */
+const OF_A_LINE = 2;
+
 /**
- * Variance of a sum of readings against that of as many independent ones, by the likeness of neighbours' signs and
- * sizes (ranks): a reading that resembles the one before tells less than a new one.
+ * Variance of a sum of readings against that of as many independent ones, by the likeness of neighbours' ranks: a reading
+ * that resembles the one before tells less than a new one.
+ * @param fitted how many coefficients the residuals were freed of
+ * @param surely standard errors of the likeness that are added to it
  */
-export function serialFactor(residuals: readonly number[]): number {
+export function serialFactor(residuals: readonly number[], fitted: number, surely = 0): number {
   const n = residuals.length;
   if (n < SERIAL_FROM) return 1;
   const ranks = ranksOf(residuals);
@@ -99,10 +129,13 @@ export function serialFactor(residuals: readonly number[]): number {
     if (i > 0) product += (ranks[i]! - mean) * (ranks[i - 1]! - mean);
   }
   if (squares === 0) return 1;
-  // A sample's likeness is too low by about (1 + 4r)/n (Kendall 1954).
+  // What is fitted makes neighbours look less alike than they are (for the mean alone: Kendall 1954).
   const plain = product / squares;
-  const likeness = Math.min(MOST_SERIAL, Math.max(0, plain + (1 + 4 * Math.max(0, plain)) / n));
-  return plain <= 0 ? 1 : (1 + likeness) / (1 - likeness);
+  const likeness = Math.min(
+    MOST_SERIAL,
+    Math.max(0, plain + (fitted + (fitted + 2) * Math.max(0, plain)) / n),
+  );
+  return (1 + likeness) / (1 - likeness);
 }
 
 function ranksOf(values: readonly number[]): Float64Array {
@@ -132,12 +165,13 @@ function versionsOf(
 ): Version[] {
   const random = new RandomStream(seed);
   const n = points.length;
+  const doubt = roundingDoubt(points, (day) => level + central * (day - middleDay));
   const about = points.map((point) => middleValue(point) - level - central * (point.day - middleDay));
   return Array.from({ length: VERSIONS }, (_, version): Version => {
     // Levels are drawn apart from slopes: at the middle day the two are about independent.
     const drawn = Array.from({ length: n }, () => about[Math.floor(random.uniform() * n)]!);
     return {
-      level: level + median(drawn),
+      level: level + midmean(drawn) + (2 * random.uniform() - 1) * doubt,
       perDay: finite(slopeAt(pairs, normalQuantile((version + 0.5) / VERSIONS)), central),
     };
   });

@@ -43,6 +43,11 @@ export const figureId = {
   kind: (animal: string, what: "heads" | "alive" | "aged" | "starves" | "condition") =>
     `ahead.${animal}.${what}`,
 
+  /** `what`: slope, today, usual, rising, step, change.N, limit.SIDE, chance.SIDE. */
+  trend: (quantity: string, what: string) => `trend.${quantity}.${what}`,
+  /** `what`: in, out, stays, freed, algae, dissolved, stays_hours or one way by its name. */
+  flow: (element: "N" | "P", what: string) => `trend.flow.${element}.${what}`,
+
   tank: (field: string) => `tank.${field}`,
   reading: (quantity: string) => `tank.reading.${quantity}`,
   present: (animal: string) => `tank.present.${animal}`,
