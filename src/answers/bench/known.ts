@@ -25,7 +25,9 @@ export interface KnownOfTank {
 /** A measured value; `on` is today where nobody said when. */
 export interface Valued {
   readonly on: string;
+  readonly low: number;
   readonly central: number;
+  readonly high: number;
   readonly censored: Reading["censored"];
   /** Smallest step of the kit; null where not said. */
   readonly step: number | null;
@@ -38,14 +40,14 @@ export function valuesOf({ facts, record, today }: KnownOfTank, quantity: Readin
   const kept = record.observations.flatMap((one): Valued[] => {
     if (one.kind !== "reading" || one.quantity !== quantity) return [];
     const { on, value, censored, step, flag, entry } = one;
-    return [{ on, central: value.central, censored, step, flag, entry }];
+    return [{ on, ...value, censored, step, flag, entry }];
   });
   const days = new Set(kept.map(({ on, central }) => `${on} ${central}`));
   // Facts hold the latest of the daybook too: told once is enough.
   const told = facts.readings.flatMap(({ quantity: which, value, censored, on }): Valued[] => {
     const day = on ?? today;
     if (which !== quantity || days.has(`${day} ${value.central}`)) return [];
-    return [{ on: day, central: value.central, censored, step: null, flag: null, entry: null }];
+    return [{ on: day, ...value, censored, step: null, flag: null, entry: null }];
   });
   return [...told, ...kept].sort((a, b) => a.on.localeCompare(b.on));
 }

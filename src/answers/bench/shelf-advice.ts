@@ -2,15 +2,15 @@
 import type { WavesOutput } from "../../contract/output/waves.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
 import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
+import type { Advice } from "../advice.ts";
 import { inFull } from "../animals/fit-words.ts";
 import { type Sentence, told } from "../sentence.ts";
 import { dateWords, dryFood, rationsADay } from "../words.ts";
-import type { BenchAdvice } from "./next.ts";
 
 const NAMED = 2;
 
 /** Those that live there and find too little. */
-export function hungryAdvice({ fed_by_hand }: WavesOutput): readonly BenchAdvice[] {
+export function hungryAdvice({ fed_by_hand }: WavesOutput): readonly Advice[] {
   const hungry = fed_by_hand.filter(({ standing }) => standing === "resident");
   if (hungry.length === 0) return [];
   const more = hungry.length - NAMED;
@@ -21,7 +21,9 @@ export function hungryAdvice({ fed_by_hand }: WavesOutput): readonly BenchAdvice
       : named.join(" and ");
   return [
     {
+      id: "hungry",
       urgency: "this_week",
+      weight: 50,
       about: "hungry",
       do: [`Feed the ${names} by hand, or give some away.`],
       why: hungry
@@ -34,7 +36,12 @@ export function hungryAdvice({ fed_by_hand }: WavesOutput): readonly BenchAdvice
           ],
         ),
       byWhen: ["This week, and until fewer live there or more grows."],
+      by: null,
       wouldChange: ["A head count: fewer than told, and there may be enough."],
+      restsOn: hungry
+        .map(({ id }) => id)
+        .sort()
+        .join(" "),
       act: { words: "See the larder", leads: "larder" },
       wait: { words: "Wait: count them first", leads: "questions" },
     },
@@ -42,17 +49,21 @@ export function hungryAdvice({ fed_by_hand }: WavesOutput): readonly BenchAdvice
 }
 
 /** The shelf with most left over. */
-export function handWorkAdvice({ left_to_hand }: WavesOutput, today: string): readonly BenchAdvice[] {
+export function handWorkAdvice({ left_to_hand }: WavesOutput, today: string): readonly Advice[] {
   const [most] = left_to_hand.toSorted((a, b) => b.mg_c_per_day - a.mg_c_per_day);
   if (most === undefined) return [];
   const { shelf, mg_c_per_day, text, figure } = most;
   return [
     {
+      id: `hand_work.${shelf}`,
       urgency: "next_visit",
+      weight: 20,
       about: "hand_work",
       do: [`Do by hand what no crew eats down: ${SHELF_NAME[shelf as ShelfId] ?? shelf}.`],
       why: [["It grows ", told(rationsADay(mg_c_per_day), figure), " more than is eaten."], [inFull(text)]],
       byWhen: [`With the next water change, by ${dateWords(addDays(today, 7))} or so.`],
+      by: null,
+      restsOn: shelf,
       wouldChange: ["More mouths for it, once the plan brings them, or less food going in."],
       act: { words: "See the larder", leads: "larder" },
       wait: { words: "Wait: let it be for a week", leads: "ahead" },

@@ -1,44 +1,146 @@
-/** Bench of one tank: drawn at once from what is kept, and again when the answers are there. */
+/** Bench of one tank: drawn at once from what is kept, and again when the answers are there; advice can be declined. */
+import { isDanger, restsOn } from "../../answers/bench/declined.ts";
 import { latestReadings } from "../../answers/bench/latest.ts";
 import { missingReadings } from "../../answers/bench/missing.ts";
-import { adviceFor } from "../../answers/bench/next.ts";
+import { adviceFor, type BenchScene } from "../../answers/bench/next.ts";
+import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import { echoOf } from "../../answers/questions/echo.ts";
+import type { Values } from "../../answers/questions/prefill.ts";
+import { plain } from "../../answers/sentence.ts";
+import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { shownIn, shownValue } from "../../answers/units-shown.ts";
 import { counted } from "../../answers/words.ts";
-import { benchPage } from "../../web/pages/bench.tsx";
+import type { EntryBody } from "../../contract/daybook/kinds.ts";
+import type { Json } from "../../store/store.ts";
+import { to } from "../../web/page.ts";
+import { type BenchView, benchPage, REASON } from "../../web/pages/bench.tsx";
+import { keepAdvice } from "../round/kept-advice.ts";
+import { knownTank } from "../round/known-tank.ts";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
+import { readSentEntry } from "./entry-of.ts";
 import { keptReadings } from "./kept-readings.ts";
 import { answersFor, ofTank } from "./of-tank.ts";
+import { makeOnce, stateKey } from "./once.ts";
 import { questionIn } from "./questions.ts";
+import { sentValues, versionOf } from "./sent.ts";
 
 export const BENCH_ROUTES: readonly PageRoute[] = [
   { method: "GET", path: "/tanks/:tank", answer: ofTank(bench) },
+  { method: "POST", path: "/tanks/:tank/decline", answer: ofTank(decline) },
 ];
 
 async function bench(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
-  const { facts, document, notices, head } = tank;
   const answers = await answersFor(tank, request, context);
-  const latest = latestReadings(keptReadings(tank.readings), document, notices, context.today);
-  const advice = adviceFor({
-    facts,
-    latest,
-    waves: answers?.waves ?? null,
-    today: context.today,
-  });
   const asked = questionIn(request.query["read"]);
-  const page = benchPage({
+  const kept = asked === null ? [] : echoOf(asked, tank.document, tank.notices);
+  const said =
+    request.query["declined"] === undefined
+      ? kept
+      : ["Declined, with your reason. It comes back when what it rests on changes."];
+  return await drawn(tank, answers, context, { kept: said });
+}
+
+interface Shown {
+  readonly kept?: readonly string[];
+  readonly sent?: Values;
+  readonly doubts?: readonly FieldDoubt[];
+  readonly status?: number;
+}
+
+async function drawn(
+  tank: LoadedTank,
+  answers: TankAnswers | null,
+  context: PageContext,
+  { kept = [], sent = {}, doubts = [], status = 200 }: Shown,
+): Promise<PageReply> {
+  const { document, notices, head } = tank;
+  const scene = await sceneOf(tank, answers, context);
+  const { standing, declined } = adviceFor(scene);
+  // What the engine asks for is remembered for the round, which does not wait for it.
+  if (answers !== null) keepAdvice(context.store, tank.row.id, context.today, standing);
+  const latest = latestReadings(keptReadings(tank.readings), document, notices, context.today);
+  const view: BenchView = {
     head,
     gloss: glossOf(tank),
-    advice,
+    advice: standing,
+    declined,
+    tokenOf: (advice) => stateKey(restsOn(advice)),
+    once: stateKey(tank.row.id, context.today, scene.record.declined.length),
+    sent,
+    doubts,
     missing: missingReadings(latest),
     latest,
     notices: notices
       .filter(({ kind, path }) => ["DANGER", "UNUSUAL", "NOTFOUND"].includes(kind) && !isReading(path))
       .map(({ text }) => text),
-    kept: asked === null ? [] : echoOf(asked, document, notices),
+    kept,
     answers,
-  });
-  return { kind: "page", page };
+  };
+  return { kind: "page", page: benchPage(view), status };
+}
+
+/** What the list is made from; trends, heads and growths bring theirs in `lists`. */
+async function sceneOf(
+  tank: LoadedTank,
+  answers: TankAnswers | null,
+  { store, today }: PageContext,
+): Promise<BenchScene> {
+  return { ...(await knownTank(store, tank, today)), waves: answers?.waves ?? null, lists: [] };
+}
+
+async function decline(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
+  const sent = sentValues(request.form);
+  if (sent["go"] === "bring_back") return await bringBack(tank, sent, context);
+  const answers = context.answers.ready(tank.facts);
+  const { standing } = adviceFor(await sceneOf(tank, answers, context));
+  const advice = standing.find(({ id }) => id === sent["advice"]);
+  const field = Object.keys(sent).find((name) => name.startsWith(REASON)) ?? REASON;
+  const say = (text: string, status: number) =>
+    drawn(tank, answers, context, { sent, doubts: [{ field, text, choices: [] }], status });
+  // Declined already, by a double tap, or no longer asked for.
+  if (advice === undefined) return { kind: "redirect", to: to.tank(tank.row.id) };
+  if (stateKey(restsOn(advice)) !== sent["rests"]) {
+    return await say(`Changed since this page was drawn: "${plain(advice.do)}" Look at it again first`, 409);
+  }
+  const read = await readSentEntry(
+    "decline",
+    { advice: advice.id, reason: sent[field] ?? "", observed: "" },
+    tank,
+    context,
+  );
+  if (!read.ok) return await say(read.doubts[0]?.text ?? "Reason: nothing entered", 422);
+  const body = { ...(read.body as EntryBody<"decline">), rests_on: restsOn(advice) };
+  const entry = { kind: "decline", on: read.on, body: body as unknown as Json };
+  const stamp = { at: context.now, by: tank.row.keeper.name };
+  await makeOnce(
+    {
+      key: sent["once"],
+      of: `decline:${tank.row.id}`,
+      content: [advice.id, body.rests_on],
+      by: stamp.by,
+      work: async (desk) => {
+        const row = { ...entry, id: context.newId() };
+        await desk.addEntries(tank.row.id, [row], stamp);
+        return row.id;
+      },
+    },
+    context,
+  );
+  return {
+    kind: "redirect",
+    to: `${to.tank(tank.row.id)}?declined=${isDanger(advice) ? "danger" : "1"}`,
+  };
+}
+
+/** The entry of the declining is taken away: a version like any other, to be seen in its history. */
+async function bringBack(tank: LoadedTank, sent: Values, { store, now }: PageContext): Promise<PageReply> {
+  const row = await store.entry(sent["entry"] ?? "");
+  const back: PageReply = { kind: "redirect", to: to.tank(tank.row.id) };
+  if (row === null || row.tankId !== tank.row.id || row.kind !== "decline" || !row.kept) return back;
+  const change = { on: row.on, body: row.body, kept: false };
+  const from = versionOf(sent) || row.version;
+  await store.correctEntry(row.id, from, change, { at: now, by: tank.row.keeper.name });
+  return back;
 }
 
 /** Readings stand in their own list, with their flags. */

@@ -4,19 +4,28 @@
  * trouble, what is missing) stands there at once; the rest comes when it has been worked out.
  */
 import type { ComponentChildren } from "preact";
+import type { Advice as Advised } from "../../answers/advice.ts";
+import { type DeclinedAdvice, isDanger } from "../../answers/bench/declined.ts";
 import type { LatestReading } from "../../answers/bench/latest.ts";
 import type { Missing } from "../../answers/bench/missing.ts";
-import type { BenchAdvice, Leads } from "../../answers/bench/next.ts";
+import { NOTHING_DUE } from "../../answers/bench/next.ts";
+import type { FieldDoubt } from "../../answers/questions/doubts.ts";
+import type { Values } from "../../answers/questions/prefill.ts";
 import { plain } from "../../answers/sentence.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
+import { dateWords } from "../../answers/words.ts";
 import { isBare } from "../charts/shelf.ts";
 import { ShelfPairs } from "../charts/shelf-pair.tsx";
 import { type Page, type TankHead, to } from "../page.ts";
 import { Advice } from "../parts/advice.tsx";
 import { Disclosure } from "../parts/disclosure.tsx";
+import { ErrorSummary } from "../parts/error-summary.tsx";
+import { Field } from "../parts/field.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { unitSigns } from "../parts/text.ts";
 import { Urgency } from "../parts/urgency.tsx";
+import { adviceAddress } from "./advice-address.ts";
+import { summaryOf } from "./form-fields.tsx";
 import { Sentence } from "./sentence.tsx";
 import { shelfFacts } from "./shelf-facts.ts";
 
@@ -25,7 +34,15 @@ export interface BenchView {
   /** "208 L of water, 45 days old." in the keeper's units. */
   readonly gloss: string;
   /** The first is what to do next. */
-  readonly advice: readonly [BenchAdvice, ...BenchAdvice[]];
+  readonly advice: readonly [Advised, ...Advised[]];
+  readonly declined: readonly DeclinedAdvice[];
+  /** Short for what a piece of advice rests on: what is declined is what was shown. */
+  readonly tokenOf: (advice: Advised) => string;
+  /** Sent with a form: however often it arrives, it adds one row. */
+  readonly once: string;
+  /** A reason as it was typed, and what keeps it from being kept. */
+  readonly sent: Values;
+  readonly doubts: readonly FieldDoubt[];
   readonly missing: readonly Missing[];
   readonly latest: readonly LatestReading[];
   /** What else has to be known: an animal that eats the crew, a figure that is unusual. */
@@ -38,11 +55,14 @@ export interface BenchView {
 
 const SHELVES_SHOWN = 4;
 
+/** Name of a reason's field begins so; its number follows, as there are several on a page. */
+export const REASON = "reason.";
+
 export function benchPage(view: BenchView): Page {
-  const { head, advice, answers } = view;
+  const { head, advice, answers, doubts } = view;
   const address = to.tank(head.id);
   return {
-    title: `${plain(advice[0].do)} ${head.name}`,
+    title: `${doubts.length > 0 ? "Error: " : ""}${plain(advice[0].do)} ${head.name}`,
     tank: head,
     here: "bench",
     body:
@@ -64,12 +84,13 @@ export function benchPage(view: BenchView): Page {
 }
 
 function BenchBody({ view, children }: { readonly view: BenchView; readonly children: ComponentChildren }) {
-  const { head, gloss, advice, missing, latest, notices, kept, answers } = view;
+  const { head, gloss, advice, declined, missing, latest, notices, kept, answers, doubts } = view;
   const [first, ...rest] = advice;
   // Before the plan is known, "keep things as they are" would be said too early.
   const known = answers !== null || first.urgency === "today" || first.urgency === "this_week";
   return (
     <div class="bench">
+      <ErrorSummary errors={summaryOf(doubts)} />
       <h1>What next for {head.name}?</h1>
       <p class="gloss">{unitSigns(gloss)}</p>
       {kept.length === 0 ? null : (
@@ -79,7 +100,7 @@ function BenchBody({ view, children }: { readonly view: BenchView; readonly chil
           ))}
         </Notice>
       )}
-      {known ? <OneAdvice tank={head.id} advice={first} /> : null}
+      {known ? <OneAdvice view={view} advice={first} at={0} /> : null}
       {notices.map((text) => (
         <Notice key={text} kind="look">
           <p>{text}</p>
@@ -90,17 +111,21 @@ function BenchBody({ view, children }: { readonly view: BenchView; readonly chil
         <section>
           <h2>What else is due</h2>
           <ul class="plain-list">
-            {rest.map((advised) => (
-              <li key={plain(advised.do)}>
+            {rest.map((advised, i) => (
+              <li key={advised.id}>
                 <Urgency level={advised.urgency} />: <Sentence of={advised.do} />
-                <Disclosure summary="Why, by when, and what would change it">
-                  <OneAdvice tank={head.id} advice={advised} inner />
+                <Disclosure
+                  summary="Why, by when, and what would change it"
+                  open={view.sent["advice"] === advised.id}
+                >
+                  <OneAdvice view={view} advice={advised} at={i + 1} />
                 </Disclosure>
               </li>
             ))}
           </ul>
         </section>
       )}
+      <DeclinedList tank={head.id} declined={declined} />
       <CannotTell tank={head.id} missing={missing} />
       <Latest tank={head.id} latest={latest} />
       <section>
@@ -122,47 +147,102 @@ function BenchBody({ view, children }: { readonly view: BenchView; readonly chil
   );
 }
 
-const ADDRESS: Readonly<Record<Leads, (tank: string) => string>> = {
-  wrong: (tank) => to.wrong(tank),
-  waves: (tank) => to.tank(tank, "waves"),
-  readings: (tank) => to.tank(tank, "readings"),
-  larder: (tank) => to.tank(tank, "larder"),
-  ahead: (tank) => to.tank(tank, "ahead"),
-  questions: (tank) => to.question(tank, 8),
-};
+interface OneAdviceProps {
+  readonly view: BenchView;
+  readonly advice: Advised;
+  /** Its place in the list; the first stands by itself. */
+  readonly at: number;
+}
 
-function OneAdvice({
+function OneAdvice({ view, advice, at }: OneAdviceProps) {
+  const tank = view.head.id;
+  return (
+    <>
+      <Advice
+        urgency={advice.urgency}
+        level={at === 0 ? 2 : 3}
+        do={<Sentence of={advice.do} />}
+        why={advice.why.map((sentence) => (
+          <p key={plain(sentence)}>
+            <Sentence of={sentence} />
+          </p>
+        ))}
+        byWhen={<Sentence of={advice.byWhen} />}
+        wouldChange={<Sentence of={advice.wouldChange} />}
+        act={
+          <a class="action" href={adviceAddress(tank, advice.act.leads)}>
+            {advice.act.words}
+          </a>
+        }
+        wait={
+          <a class="action" href={adviceAddress(tank, advice.wait.leads)}>
+            {advice.wait.words}
+          </a>
+        }
+      />
+      {advice.id === NOTHING_DUE ? null : <DeclineForm view={view} advice={advice} at={at} />}
+    </>
+  );
+}
+
+/** A native form: works without script. What is declined is what this page showed, not what has come since. */
+function DeclineForm({ view, advice, at }: OneAdviceProps) {
+  const { head, sent, doubts, once, tokenOf } = view;
+  const name = `${REASON}${at}`;
+  const doubt = doubts.find(({ field }) => field === name);
+  return (
+    <Disclosure summary="Decline this, with a reason" open={doubt !== undefined}>
+      <form method="post" action={to.decline(head.id)} class="decline">
+        <input type="hidden" name="advice" value={advice.id} />
+        <input type="hidden" name="rests" value={tokenOf(advice)} />
+        <input type="hidden" name="once" value={once} />
+        <Field
+          name={name}
+          label={`Why not: ${plain(advice.do)}`}
+          hint={
+            isDanger(advice)
+              ? "Kept in the daybook. A danger stays listed below, and comes back with the next entry."
+              : "Kept in the daybook. It is not brought up again until what it rests on changes."
+          }
+          value={sent[name] ?? ""}
+          error={doubt ?? null}
+          lines={2}
+        />
+        <button type="submit">Decline, and keep the reason</button>
+      </form>
+    </Disclosure>
+  );
+}
+
+function DeclinedList({
   tank,
-  advice,
-  inner = false,
+  declined,
 }: {
   readonly tank: string;
-  readonly advice: BenchAdvice;
-  readonly inner?: boolean;
+  readonly declined: readonly DeclinedAdvice[];
 }) {
+  if (declined.length === 0) return null;
   return (
-    <Advice
-      urgency={advice.urgency}
-      level={inner ? 3 : 2}
-      do={<Sentence of={advice.do} />}
-      why={advice.why.map((sentence) => (
-        <p key={plain(sentence)}>
-          <Sentence of={sentence} />
-        </p>
-      ))}
-      byWhen={<Sentence of={advice.byWhen} />}
-      wouldChange={<Sentence of={advice.wouldChange} />}
-      act={
-        <a class="action" href={ADDRESS[advice.act.leads](tank)}>
-          {advice.act.words}
-        </a>
-      }
-      wait={
-        <a class="action" href={ADDRESS[advice.wait.leads](tank)}>
-          {advice.wait.words}
-        </a>
-      }
-    />
+    <section>
+      <h2>Declined</h2>
+      <ul class="plain-list">
+        {declined.map(({ advice, reason, on, entry }) => (
+          <li key={advice.id}>
+            <p>
+              <Urgency level={advice.urgency} />: <Sentence of={advice.do} />
+            </p>
+            <p>
+              Declined on <a href={to.entry(tank, entry)}>{dateWords(on)}</a>: {reason}
+            </p>
+            <form method="post" action={to.decline(tank)}>
+              <input type="hidden" name="go" value="bring_back" />
+              <input type="hidden" name="entry" value={entry} />
+              <button type="submit">Bring it up again</button>
+            </form>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -1,0 +1,61 @@
+/**
+ * A list that never contradicts itself. Nothing is to be added while something is dangerous or wrong, a medicine is in
+ * the water, dinoflagellates are suspected or an outbreak stands; one kind is not to be topped up and thinned at once;
+ * what is told twice is told once. The more cautious of two stands.
+ */
+import type { WavesOutput } from "../../contract/output/waves.ts";
+import { type Advice, URGENCY_ORDER } from "../advice.ts";
+
+/** Matters that close a tank to newcomers, whatever else is said; declining them opens nothing. */
+export function closesTank({ about, urgency, id }: Advice): boolean {
+  if (about === "danger" || about === "trouble" || about === "medicine") return true;
+  if (id.includes("dinoflagellates")) return true;
+  if (about === "growth" || about === "sign" || about === "heads" || about === "silence")
+    return urgency === "today" || (urgency === "this_week" && about === "growth");
+  return false;
+}
+
+const ADDS: ReadonlySet<Advice["about"]> = new Set(["wave", "top_up"]);
+
+/** Kind of animal in an id such as `heads.trochus-snail.short`; null where none is in it. */
+const kindOf = ({ id, about }: Advice): string | null =>
+  about === "top_up" || about === "way_down" ? (id.split(".")[1] ?? null) : null;
+
+export function agreeing(all: readonly Advice[], waves: WavesOutput | null): readonly Advice[] {
+  const once = withoutTwins(all);
+  const closed = once.some(closesTank);
+  const fewer = new Set(
+    once.flatMap((one) => (one.about === "way_down" ? (kindOf(one) ?? []) : [])).concat(hungryIn(waves)),
+  );
+  const nothingYet = waves?.kind === "nothing_yet";
+  const coming = new Set(waves?.waves[0]?.animals.map(({ id }) => id) ?? []);
+  const waveStands = ![...coming].some((id) => fewer.has(id));
+  return once.filter((one) => {
+    if (!ADDS.has(one.about)) return true;
+    if (closed) return false;
+    if (one.about === "wave") return waveStands;
+    const kind = kindOf(one);
+    return !nothingYet && (kind === null || !fewer.has(kind));
+  });
+}
+
+/** Kinds that live there and find too little. */
+const hungryIn = (waves: WavesOutput | null): string[] =>
+  (waves?.fed_by_hand ?? []).filter(({ standing }) => standing === "resident").map(({ id }) => id);
+
+/** Of two with one id the weightier. */
+function withoutTwins(all: readonly Advice[]): readonly Advice[] {
+  const byId = new Map<string, Advice>();
+  for (const one of all) {
+    const other = byId.get(one.id);
+    if (other === undefined || isBefore(one, other)) byId.set(one.id, one);
+  }
+  return [...byId.values()];
+}
+
+/** Urgency, then weight. */
+export const isBefore = (a: Advice, b: Advice): boolean => compareAdvice(a, b) < 0;
+export const compareAdvice = (a: Advice, b: Advice): number =>
+  URGENCY_ORDER.indexOf(a.urgency) - URGENCY_ORDER.indexOf(b.urgency) ||
+  b.weight - a.weight ||
+  a.id.localeCompare(b.id);
