@@ -122,9 +122,8 @@ class Follower {
             newcomer: newDies * found,
             older: late,
           });
-    const newDiesUnfound = (newDies * (1 - found)) / Math.max(1e-9, 1 - newDies * found);
-    const afterNew = sinceArrival === null ? afterBodies : newcomersDied(afterBodies, newDiesUnfound, 0);
-    return passed(afterNew, fateOver(span, dies, found, bodies > 0 ? 0 : late));
+    const left = passed(afterBodies, fateOver(span, dies, found, bodies > 0 ? 0 : late));
+    return newcomersDied(left, newDies, found);
   }
 
   private rateOf(regime: number, day: number): number {
@@ -168,6 +167,10 @@ class Follower {
       const weights = (onRecord: number) =>
         Array.from({ length: onRecord + 1 }, (_, alive) => (onRecord - alive >= event.count ? odds : 1));
       // A fear is no count: it moves the heads, and judges no rate.
+      this.learn((grid) => weighed(grid, weights(grid.onRecord)), false);
+    } else if (event.kind === "listed") {
+      const weights = (onRecord: number) =>
+        Array.from({ length: onRecord + 1 }, (_, alive) => (alive <= event.count ? 1 : AGAINST_THE_LIST));
       this.learn((grid) => weighed(grid, weights(grid.onRecord)), false);
     } else if (event.kind === "counted") {
       this.learn((grid) =>
@@ -213,6 +216,8 @@ export class LifeScene {
   }
 }
 
+/** Weight of more heads than the keeper's own list has. */
+const AGAINST_THE_LIST = 1e-3;
 /** log of a chance that is none. */
 const IMPOSSIBLE = -700;
 

@@ -41,6 +41,8 @@ export interface KindHeads {
 export interface Trouble {
   /** How many times better trouble foretells the record than its absence does, in logarithms. */
   readonly logRatio: number;
+  /** The highest that it ever was after an event. */
+  readonly most: number;
   /** Day on which the record last spoke for trouble, ISO date; null where it never did. */
   readonly lastSpokeOn: string | null;
   /** Chance that trouble is about now, where it may be. */
@@ -202,12 +204,29 @@ function troubleOf(
 ): Trouble {
   const ratio = (at: (one: Followed) => number) => logMean(troubled, at) - logMean(quiet, at);
   let before = 0;
+  let highest = 0;
   let lastSpokeOn: string | null = null;
   for (const [i, { on }] of events.entries()) {
     const after = ratio(({ course }) => course[i]!);
     if (after - before > SPOKE) lastSpokeOn = on;
     before = after;
+    highest = Math.max(highest, after);
   }
   const share = ({ grids }: Followed) => grids[1]!.mass.reduce((sum, mass) => sum + mass, 0);
-  return { logRatio: ratio(({ logChance }) => logChance), lastSpokeOn, now: averageOf(weights, share) };
+  return {
+    logRatio: ratio(({ logChance }) => logChance),
+    most: highest,
+    lastSpokeOn,
+    now: averageOf(weights, share),
+  };
 }
+
+/**
+ * The ratio, as a logarithm, from which on a tank of so many kinds is asked about. Were it the tenfold of the kinds, at
+ * most one quiet tank in ten would ever pass it (Ville 1939); half of that passes rarer than that in invented quiet tanks
+ * too (docs/model/heads.md has the table), and asks sooner.
+ */
+export const askFrom = (kinds: number): number => log(ASKED_TIMES * Math.max(1, kinds));
+const ASKED_TIMES = 5;
+/** Days for which a question stands after the record last spoke for it. */
+export const ASKED_DAYS = 60;

@@ -12,6 +12,8 @@ import { type Seen, seenOf } from "./seen.ts";
 export type LifeEvent = { readonly day: number; readonly on: string; readonly entry: string } & (
   | { readonly kind: "added"; readonly count: number; readonly condition: HeadsChanged["condition"] }
   | { readonly kind: "found" | "feared" | "moved_out"; readonly count: number }
+  /** The keeper's own list has no more than these, whatever the daybook says. */
+  | { readonly kind: "listed"; readonly count: number }
   | {
       readonly kind: "counted";
       readonly seen: number;
@@ -50,7 +52,9 @@ export function lifeOf(animal: Animal, facts: TankFacts, record: TankRecord, rat
   );
   const rows = facts.present.filter(({ id }) => id === animal.id);
   const added = changes.filter(({ kind }) => kind === "added");
-  const before = Math.max(0, rows.reduce((sum, { count }) => sum + count, 0) - netOf(changes));
+  const listed = rows.reduce((sum, { count }) => sum + count, 0);
+  const net = netOf(changes);
+  const before = Math.max(0, listed - net);
   const ownDays = rows.flatMap(({ on }) =>
     on === null || on > asOf || added.some((one) => one.on === on) ? [] : [on],
   );
@@ -76,9 +80,12 @@ export function lifeOf(animal: Animal, facts: TankFacts, record: TankRecord, rat
       }),
     ),
   ];
+  const fewer: LifeEvent = { ...at({ on: asOf, entry: "" }), kind: "listed", count: listed };
   return {
     ...{ animal, from, days: daysBetween(from, asOf), before },
-    events: events.toSorted((a, b) => a.day - b.day || ORDER[a.kind] - ORDER[b.kind]),
+    events: [...events, ...(listed < net ? [fewer] : [])].toSorted(
+      (a, b) => a.day - b.day || ORDER[a.kind] - ORDER[b.kind],
+    ),
   };
 }
 
@@ -91,6 +98,7 @@ const ORDER: Readonly<Record<LifeEvent["kind"], number>> = {
   moved_out: 2,
   counted: 3,
   feared: 4,
+  listed: 5,
 };
 
 /** What the changes did to the heads that the facts tell. A feared loss takes nobody off them. */
