@@ -1,0 +1,55 @@
+/** What diagnosis looks at: the tank, its record, the catalogue and the facts of diagnosis, all as arguments. */
+import { daysBetween } from "../../stocking/suitability.ts";
+import type { Animal } from "../../types/animal.ts";
+import type { DiagnosisFacts, Effect } from "../../types/diagnosis.ts";
+import type { Observation, ReadingSeen, SignKind, TankRecord } from "../../types/record.ts";
+import type { Growth, Reading, TankFacts } from "../../types/tank.ts";
+
+export interface DiagnosisScene {
+  readonly facts: TankFacts;
+  readonly record: TankRecord;
+  readonly animals: ReadonlyMap<string, Animal>;
+  readonly diagnosis: DiagnosisFacts;
+}
+
+/** What a clue is asked about. */
+export interface Subject {
+  readonly effect: Effect;
+  /** The day it was seen, ISO date: evidence is looked for in the weeks before it. */
+  readonly on: string;
+  /** The kind it is about, in the catalogue; null where it is about none or several. */
+  readonly animal: string | null;
+  readonly kindsSeen: number | null;
+  readonly hoursFromLightsOut: number | null;
+}
+
+/** Days from the entry to the day that is asked about: 0 on that day, above 0 before it. */
+export const daysBefore = (on: string, day: string): number => daysBetween(on, day);
+
+export const within = (on: string, day: string, days: number): boolean => {
+  const before = daysBefore(on, day);
+  return before >= 0 && before <= days;
+};
+
+export const observed = <Kind extends Observation["kind"]>(
+  { observations }: TankRecord,
+  kind: Kind,
+): readonly Extract<Observation, { kind: Kind }>[] =>
+  observations.filter((one): one is Extract<Observation, { kind: Kind }> => one.kind === kind);
+
+export const readingsOf = (record: TankRecord, quantity: Reading["quantity"]): readonly ReadingSeen[] =>
+  observed(record, "reading").filter((reading) => reading.quantity === quantity);
+
+export const growthsSeen = (record: TankRecord, growth: Growth) =>
+  observed(record, "growth").filter((seen) => seen.growth === growth);
+
+export const signsSeen = (record: TankRecord, sign: SignKind) =>
+  observed(record, "sign").filter((seen) => seen.sign === sign);
+
+/** Kinds that live in the tank, with their heads. */
+export function livingIn({ facts, animals }: DiagnosisScene): { animal: Animal; count: number }[] {
+  return facts.present.flatMap(({ id, count }) => {
+    const animal = animals.get(id);
+    return animal === undefined || count <= 0 ? [] : [{ animal, count }];
+  });
+}
