@@ -165,6 +165,9 @@ function Foot({ asked }: { readonly asked: Asked | null }): ComponentChildren {
         <li>
           <a href={to.start()}>All tanks</a>
         </li>
+        <li>
+          <a href={to.round()}>Round</a>
+        </li>
       </ul>
       {asked === null ? null : (
         <p class="printed">

@@ -12,6 +12,7 @@ import { LARDER_ROUTES } from "./larder.ts";
 import { OUTBOX_ROUTES } from "./outbox.ts";
 import { QUESTION_ROUTES } from "./questions.ts";
 import { READING_ROUTES } from "./readings.ts";
+import { ROUND_ROUTES } from "./round.ts";
 import { SHEET_ROUTES } from "./sheet.ts";
 import { SOURCES_ROUTES } from "./sources.ts";
 import { START_ROUTES } from "./start.ts";
@@ -24,6 +25,7 @@ import { WRONG_ROUTES } from "./wrong.ts";
 
 export const PAGE_ROUTES: readonly PageRoute[] = [
   ...START_ROUTES,
+  ...ROUND_ROUTES,
   ...BENCH_ROUTES,
   ...QUESTION_ROUTES,
   ...READING_ROUTES,

@@ -38,6 +38,9 @@ export function startPage({ own, invented }: StartView): Page {
           </a>
         </p>
         <h2>Kept here</h2>
+        <p>
+          <a href={to.round()}>Round: who needs me?</a> All tanks, the neediest first.
+        </p>
         {own.length === 0 ? (
           <p>No tank is kept here yet. A new one takes one answer, and can be taken away again.</p>
         ) : (

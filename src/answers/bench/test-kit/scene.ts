@@ -2,7 +2,7 @@
 import { MEASURES } from "../../../contract/daybook/read-reading.ts";
 import { MEASURED } from "../../../contract/daybook/reading.ts";
 import { addDays } from "../../../contract/quantity/calendar.ts";
-import type { Happening, Observation, ReadingSeen, TankRecord } from "../../../engine/types/record.ts";
+import type { Happening, HeadsChanged, Observation, ReadingSeen, TankRecord } from "../../../engine/types/record.ts";
 import type { LatestReading } from "../latest.ts";
 import type { BenchScene } from "../next.ts";
 
@@ -76,11 +76,11 @@ export const filmBack = (days: number, agoDays: number): Of<"film_back"> => ({
   ...{ kind: "film_back", entry: entry(), on: ago(agoDays), days },
 });
 export const moved = (
-  kind: "added" | "lost_found" | "lost_feared" | "moved_out",
+  kind: HeadsChanged["kind"],
   count: number,
   days: number,
   animal = "trochus-snail",
-): Of<"added"> => ({
+): HeadsChanged => ({
   ...{ kind, entry: entry(), on: ago(days), animal, count, condition: null, bodyRemoved: null, wave: null },
 });
 export const chore = (which: Of<"chore">["chore"], days: number): Of<"chore"> => ({

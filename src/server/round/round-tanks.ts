@@ -1,0 +1,91 @@
+/**
+ * All tanks of a store as the round judges them. What a tank asks for is worked out once and held until its answers or
+ * its daybook change, or the day does; which have changed is one question to the store. So a dangerous reading moves its
+ * tank up at the next look, whichever program kept it. Work is done in turns, so that others are answered meanwhile.
+ */
+import { setImmediate as otherTurn } from "node:timers/promises";
+import { type RoundSummary, type RoundTank, summaryOf } from "../../answers/round/round.ts";
+import { findAnimal } from "../../catalogue/index.ts";
+import { readTankFile } from "../../contract/tank-file/read.ts";
+import type { TankFile } from "../../contract/tank-file/schema.ts";
+import type { EntryRow, Store, TankRow } from "../../store/store.ts";
+import { nameOf } from "../name-of.ts";
+import { keptAdvice } from "./kept-advice.ts";
+import { knownFrom, presentWith, RECENT } from "./known-tank.ts";
+
+interface Held {
+  readonly state: string;
+  readonly summary: RoundSummary;
+}
+const heldFor = new WeakMap<Store, Map<string, Held>>();
+
+/** Tanks that are read between two turns: each takes about a millisecond. */
+const TANKS_A_TURN = 16;
+
+export async function roundTanks(store: Store, today: string): Promise<readonly RoundTank[]> {
+  const rows = await store.tanks();
+  const marks = await store.entryMarks(rows.map(({ id }) => id));
+  const held = heldFor.get(store) ?? new Map<string, Held>();
+  heldFor.set(store, held);
+  const stateOf = ({ id, version }: TankRow) => `${version} ${marks.get(id) ?? 0} ${today}`;
+  const changed = rows.filter((row) => held.get(row.id)?.state !== stateOf(row));
+  for (let start = 0; start < changed.length; start += TANKS_A_TURN) {
+    const some = changed.slice(start, start + TANKS_A_TURN);
+    const entries = await entriesOf(store, some);
+    for (const row of some) {
+      held.set(row.id, { state: stateOf(row), summary: summarise(row, entries.get(row.id) ?? [], today) });
+    }
+    await otherTurn();
+  }
+  const there = new Set(rows.map(({ id }) => id));
+  for (const id of held.keys()) if (!there.has(id)) held.delete(id);
+  return rows.flatMap((row): RoundTank[] => {
+    const summary = held.get(row.id)?.summary;
+    if (summary === undefined) return [];
+    const { id, keeper, demonstration } = row;
+    const engine = keptAdvice(store, id, today);
+    return [{ ...summary, id, name: nameOf(row), keeper: keeper.name, demonstration, engine }];
+  });
+}
+
+async function entriesOf(
+  store: Store,
+  rows: readonly TankRow[],
+): Promise<ReadonlyMap<string, readonly EntryRow[]>> {
+  const entries = await store.recentEntries(
+    rows.map(({ id }) => id),
+    RECENT,
+  );
+  const byTank = new Map<string, EntryRow[]>();
+  for (const entry of entries) {
+    const some = byTank.get(entry.tankId);
+    if (some === undefined) byTank.set(entry.tankId, [entry]);
+    else some.push(entry);
+  }
+  return byTank;
+}
+
+function summarise(row: TankRow, entries: readonly EntryRow[], today: string): RoundSummary {
+  const document = row.facts as unknown as TankFile;
+  const read = readTankFile(JSON.stringify(document), { today, findAnimal });
+  // Kept by another program, and no longer to be read: nobody can say how it is.
+  if (!read.ok) return { quick: [UNREAD], declines: [], lastOn: entries.at(-1)?.on ?? null };
+  const { facts, notices } = read;
+  const known = knownFrom(row, { facts, document, notices }, entries, today);
+  const present = presentWith(facts.present, known.record, known.answeredOn ?? today);
+  return summaryOf({ ...known, facts: { ...facts, present } });
+}
+
+const UNREAD: RoundSummary["quick"][number] = {
+  id: "unread",
+  urgency: "this_week",
+  weight: 89,
+  about: "missing",
+  do: ["Open it: its answers can't be read as they are kept."],
+  why: [["What was kept of it can't be read by this program, so nothing can be said of it."]],
+  byWhen: ["This week."],
+  by: null,
+  wouldChange: ["Answers that can be read again."],
+  act: { words: "Open it", leads: "questions" },
+  wait: { words: "Wait", leads: "daybook" },
+};
