@@ -59,6 +59,17 @@ function stepOf({ quantity, text, kit_step }: ReadingBody): number | null {
   if (kit_step === null) return null;
   const step = Number(kit_step);
   if (!Number.isFinite(step)) return null;
+  // Of salinity a step is another at another value; of the rest it hangs on the unit alone.
+  const unit = quantity === "salinity_psu" ? undefined : /^[\d.,]+ ([^(]+)$/.exec(text)?.[1];
+  const key = unit === undefined ? null : JSON.stringify([quantity, unit, step]);
+  const held = key === null ? undefined : steps.get(key);
+  if (held !== undefined) return held;
+  const read = stepAt(quantity, text, step);
+  if (key !== null && steps.size < MOST_STEPS) steps.set(key, read);
+  return read;
+}
+
+function stepAt(quantity: Measured, text: string, step: number): number {
   const parsed = parseAmount(text, ".");
   const from = parsed?.candidates[0]?.low;
   if (parsed?.unit == null || from === undefined) return step;
@@ -67,6 +78,10 @@ function stepOf({ quantity, text, kit_step }: ReadingBody): number | null {
   // Beyond what the unit can tell, the reading itself was taken as it stood.
   return one === null || more === null ? step : Math.abs(more - one);
 }
+
+/** Thousands of readings share a handful of kits. */
+const steps = new Map<string, number>();
+const MOST_STEPS = 1000;
 
 function named(quantity: Measured, text: string): number | null {
   const rule = MEASURES[quantity];
