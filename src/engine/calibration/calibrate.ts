@@ -16,7 +16,8 @@ import type { TankFacts } from "../types/tank.ts";
 import { allowedErrors, censoredAs, widened } from "./errors.ts";
 import { grouped } from "./grouped.ts";
 import { informed } from "./informed.ts";
-import { type Matrix, zeros } from "./matrix.ts";
+import { JUDGEMENT } from "./judgement.ts";
+import { dot, type Matrix, meanOf, zeros } from "./matrix.ts";
 import { learnableNames, TODAY_NAMES } from "./names.ts";
 import { type Observed, observedIn } from "./observed.ts";
 import { assimilated, PASSES } from "./smoother.ts";
@@ -32,9 +33,6 @@ export interface CalibrationPlan {
   readonly members: number;
   readonly seed: number;
 }
-
-/** Fewer observations than this teach nothing. Judgement. */
-export const LEAST_OBSERVATIONS = 4;
 
 export interface Calibration {
   /** Without rows where nothing was learned. */
@@ -79,7 +77,8 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
   const ids = kinds.map(({ animal }) => animal.id);
   const observed = known === null ? [] : observedIn(record, known, ids);
   const told = observed.reduce((sum, { of }) => sum + of, 0);
-  if (known === null || told < LEAST_OBSERVATIONS) return { learned: NOTHING(seed), taught: null, observed };
+  if (known === null || told < JUDGEMENT.leastObservations)
+    return { learned: NOTHING(seed), taught: null, observed };
   const window: LearnedWindow = { ...known, observed: [...new Set(observed.map(quantityOf))].sort() };
   const names = learnableNames();
   const values = Float64Array.from(observed, ({ value }) => value);
@@ -118,7 +117,7 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
       ...{ noise: `calibration ${pass}`, seed },
     });
   }
-  z = z.map((row) => row.map(rounded));
+  z = z.map((row) => spreadOut(row).map(rounded));
   const last = yield* predictions(z, learnedNames);
   const today = offsetsToday(observed, last.predicted, errors, window.days, count, seed);
   const rows = [...z, ...TODAY_NAMES.map((name) => today[name].map(rounded))];
@@ -136,6 +135,15 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
 interface Runs {
   readonly members: readonly Member[];
   readonly predicted: Matrix;
+}
+
+/** Scores about their mean, wider by what a small ensemble makes too narrow, and never all alike. */
+function spreadOut(row: Float64Array): Float64Array {
+  const mean = meanOf(row);
+  const around = row.map((value) => value - mean);
+  const spread = Math.sqrt(dot(around, around) / Math.max(1, row.length - 1));
+  const times = Math.max(JUDGEMENT.widen, JUDGEMENT.leastSpread / Math.max(spread, 1e-9));
+  return around.map((off) => mean + times * off);
 }
 
 const rounded = (value: number): number => Math.round(value * 1000) / 1000;

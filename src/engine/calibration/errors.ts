@@ -4,18 +4,9 @@
  * what a kit can tell hold a run only where it lies above.
  */
 import { exp } from "../numeric/elementary.ts";
+import { JUDGEMENT } from "./judgement.ts";
 import { covariances, deviations, type Matrix, meanOf } from "./matrix.ts";
-import type { Group, Observed } from "./observed.ts";
-
-/** What the model gets wrong, one standard deviation on the observation's scale, and for how long, days. Judgement. */
-export const MODEL_ERROR: Readonly<Record<Group, number>> = {
-  ...{ tan: 0.15, no2: 0.15, no3: 0.1, po4: 0.12 },
-  ...{ film_glass: 0.12, film_rock: 0.12, film_sand: 0.12, hair_algae: 0.12, film_back: 0.15 },
-  heads: 0.1,
-};
-export const MODEL_ERROR_DAYS = 21;
-/** Standard deviations off the runs from which an observation counts as outlying. */
-const OUTLYING_FROM = 2.5;
+import type { Observed } from "./observed.ts";
 
 /** Covariance before anything was compared. */
 export const allowedErrors = (observed: readonly Observed[]): Float64Array[] =>
@@ -23,7 +14,7 @@ export const allowedErrors = (observed: readonly Observed[]): Float64Array[] =>
     Float64Array.from(observed, (b, j) => {
       const shared =
         a.series === b.series
-          ? MODEL_ERROR[a.group] ** 2 * exp(-Math.abs(a.day - b.day) / MODEL_ERROR_DAYS)
+          ? JUDGEMENT.modelError[a.group] ** 2 * exp(-Math.abs(a.day - b.day) / JUDGEMENT.modelErrorDays)
           : 0;
       return shared + (i === j ? a.error ** 2 : 0);
     }),
@@ -50,7 +41,7 @@ export function widened(observed: readonly Observed[], predicted: Matrix, allowe
   const outlying = observed.map(({ value }, i) => {
     const off = Math.abs(value - meanOf(predicted[i]!));
     const expected = Math.sqrt(spread[i]![i]! + allowed[i]![i]!);
-    return Math.max(1, off / expected / OUTLYING_FROM);
+    return Math.max(1, off / expected / JUDGEMENT.outlyingFrom);
   });
   const covariance = allowed.map((row, i) =>
     row.map((value, j) => (i === j ? value + observed[i]!.error ** 2 * (outlying[i]! ** 2 - 1) : value)),

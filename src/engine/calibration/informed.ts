@@ -2,12 +2,8 @@
  * Which names the observations can tell of: those whose score goes with the predictions by more than chance would have
  * it among so few members. The others stay as drawn, so that nothing is learned from a coincidence.
  */
+import { JUDGEMENT } from "./judgement.ts";
 import { cholesky, covariances, deviations, dot, type Matrix, solve } from "./matrix.ts";
-
-/** Times the share that chance explains, from which a name counts as told of. Judgement. */
-const ABOVE_CHANCE = 2.2;
-/** No more names than this, the best told first: what is kept stays small. */
-const MOST_NAMES = 40;
 
 /** Positions of the names that are told of, ascending. */
 export function informed(scores: Matrix, predicted: Matrix, errors: Matrix): number[] {
@@ -21,9 +17,9 @@ export function informed(scores: Matrix, predicted: Matrix, errors: Matrix): num
   const gains = covariances(deviations(scores), d);
   return gains
     .map((gain, k) => ({ k, told: dot(gain, solve(factor, gain)) }))
-    .filter(({ told }) => told > ABOVE_CHANCE * chance)
+    .filter(({ told }) => told > JUDGEMENT.aboveChance * chance)
     .sort((a, b) => b.told - a.told || a.k - b.k)
-    .slice(0, MOST_NAMES)
+    .slice(0, JUDGEMENT.mostNames)
     .map(({ k }) => k)
     .sort((a, b) => a - b);
 }

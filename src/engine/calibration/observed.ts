@@ -12,6 +12,7 @@ import { daysBetween } from "../stocking/suitability.ts";
 import type { LearnedWindow } from "../types/learned.ts";
 import type { FilmBack, GrowthSeen, HeadsSeen, ReadingSeen, TankRecord } from "../types/record.ts";
 import { grouped } from "./grouped.ts";
+import { JUDGEMENT } from "./judgement.ts";
 
 /** Groups whose influence is told. */
 export const GROUPS = [
@@ -45,21 +46,8 @@ export interface Observed {
   readonly shown: (state: Float64Array, world: World, own: MemberLearned["own"]) => number;
 }
 
-/** Errors of kits and eyes (one standard deviation) where a reading's own band is narrower. Judgement; docs/model/calibration.md. */
-const KIT = {
-  tan: { absolute: 0.05, relative: 0.1 },
-  no2: { absolute: 0.01, relative: 0.15 },
-  no3: { absolute: 0.05, relative: 0.2 },
-  po4: { absolute: 0.0065, relative: 0.1 },
-} as const;
-const SCORE_ERROR = 0.58;
-const FILM_BACK_ERROR = 0.35;
-/** One standard deviation of what a kit or an eye always adds: a factor's logarithm, or steps of the score. Judgement. */
-export const BIAS = { kit: 0.1, eye: 0.3, wiped: 0.35 } as const;
 /** Crop at which a keeper wipes, mg C/m2. @source alg.film_visible_C */
 const WIPED_AT_MG_C = 150;
-const CHANCE_SEEN = 0.75;
-const HEADS_ERROR = 0.8;
 const Z90_WIDTH = 2 * 1.6448536269514722;
 /** More of one series than this are taken together, by time. */
 const MOST_IN_SERIES = 40;
@@ -117,7 +105,7 @@ function readingOf({ entry, on, quantity, value, censored }: ReadingSeen, day: n
   const c = NEAR_ZERO[nutrient];
   const at = censored === "below" ? value.high : censored === "above" ? value.low : value.central;
   if (!(at >= 0) || !Number.isFinite(at)) return [];
-  const { absolute, relative } = KIT[nutrient];
+  const { absolute, relative } = JUDGEMENT.kit[nutrient];
   const own = (log(Math.max(0, value.high) + c) - log(Math.max(0, value.low) + c)) / Z90_WIDTH;
   const kit = Math.max(absolute, relative * at) / (at + c);
   const pool = POOL[nutrient];
@@ -127,7 +115,8 @@ function readingOf({ entry, on, quantity, value, censored }: ReadingSeen, day: n
       ...{ entry, on, day, group: nutrient, series: nutrient, censored, of: 1 },
       value: log(at + c),
       error: censored === null && Number.isFinite(own) ? Math.max(kit, own) : kit,
-      shown: (y, world, { [bias]: z }) => log(Math.max(0, y[pool]! / world.inputs.V) * exp(BIAS.kit * z) + c),
+      shown: (y, world, { [bias]: z }) =>
+        log(Math.max(0, y[pool]! / world.inputs.V) * exp(JUDGEMENT.kitBias * z) + c),
     },
   ];
 }
@@ -147,9 +136,9 @@ function growthOf({ entry, on, growth, score }: GrowthSeen, day: number): Observ
     {
       ...{ entry, on, day, group, series: group, censored: null, of: 1 },
       value: score,
-      error: SCORE_ERROR,
+      error: JUDGEMENT.scoreError,
       shown: (y, world, own) =>
-        scoreOfCrop((times * y[pool]!) / Math.max(1e-3, world.inputs[area])) + BIAS.eye * own[eye],
+        scoreOfCrop((times * y[pool]!) / Math.max(1e-3, world.inputs[area])) + JUDGEMENT.eyeBias * own[eye],
     },
   ];
 }
@@ -160,8 +149,8 @@ function filmBackOf({ entry, on }: FilmBack, day: number): Observed[] {
     {
       ...{ entry, on, day, group: "film_back", series: "film_back", censored: null, of: 1 },
       value: log(WIPED_AT_MG_C),
-      error: FILM_BACK_ERROR,
-      shown: (y, world, own) => log(y[FG]! / world.inputs.Ag + 1) - BIAS.wiped * own.wipedAt,
+      error: JUDGEMENT.filmBackError,
+      shown: (y, world, own) => log(y[FG]! / world.inputs.Ag + 1) - JUDGEMENT.wipedAtBias * own.wipedAt,
     },
   ];
 }
@@ -173,13 +162,13 @@ function headsOf(
 ): Observed[] {
   const s = kinds.indexOf(animal);
   if (s < 0) return [];
-  const spread = (seen / CHANCE_SEEN) * CHANCE_SEEN * (1 - CHANCE_SEEN);
+  const spread = (seen / JUDGEMENT.chanceSeen) * JUDGEMENT.chanceSeen * (1 - JUDGEMENT.chanceSeen);
   return [
     {
       ...{ entry, on, day, group: "heads", series: `heads ${animal}`, censored: null, of: 1 },
       value: seen,
-      error: Math.sqrt(HEADS_ERROR ** 2 + spread) * (about ? 1.5 : 1),
-      shown: (y) => CHANCE_SEEN * y[headsAt(s)]!,
+      error: Math.sqrt(JUDGEMENT.headsError ** 2 + spread) * (about ? 1.5 : 1),
+      shown: (y) => JUDGEMENT.chanceSeen * y[headsAt(s)]!,
     },
   ];
 }

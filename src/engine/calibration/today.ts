@@ -5,7 +5,8 @@
 import type { QUANTITY_OF } from "../ahead/window.ts";
 import { scores } from "../numeric/draws.ts";
 import { exp } from "../numeric/elementary.ts";
-import { type Errors, MODEL_ERROR, MODEL_ERROR_DAYS } from "./errors.ts";
+import type { Errors } from "./errors.ts";
+import { JUDGEMENT } from "./judgement.ts";
 import { cholesky, dot, type Matrix, solve } from "./matrix.ts";
 import type { TODAY_NAMES } from "./names.ts";
 import type { Observed } from "./observed.ts";
@@ -21,7 +22,7 @@ export function offsetsToday(
   seed: number,
 ): Record<TodayName, Float64Array> {
   const of = (nutrient: keyof typeof QUANTITY_OF): Float64Array => {
-    const model = MODEL_ERROR[nutrient];
+    const model = JUDGEMENT.modelError[nutrient];
     const chance = scores(`${nutrient}Today`, members, seed);
     const at = [...observed.keys()].filter(
       (i) => observed[i]!.group === nutrient && observed[i]!.censored === null,
@@ -29,7 +30,7 @@ export function offsetsToday(
     if (at.length === 0) return chance.map((z) => model * z);
     const shared = Float64Array.from(
       at,
-      (i) => model ** 2 * exp(-Math.abs(days - observed[i]!.day) / MODEL_ERROR_DAYS),
+      (i) => model ** 2 * exp(-Math.abs(days - observed[i]!.day) / JUDGEMENT.modelErrorDays),
     );
     const factor = cholesky(at.map((i) => Float64Array.from(at, (j) => covariance[i]![j]!)));
     const weight = solve(factor, shared);

@@ -11,9 +11,8 @@ import type { Animal } from "../types/animal.ts";
 import type { Given, LearnedWindow, WindowEvent } from "../types/learned.ts";
 import type { ChoreDone, Happening, HeadsChanged, TankRecord } from "../types/record.ts";
 import type { TankFacts } from "../types/tank.ts";
+import { JUDGEMENT } from "./judgement.ts";
 
-/** Nothing older teaches: a tank of four months ago is another one. */
-export const LONGEST_WINDOW_DAYS = 120;
 /** A share that nobody told, of a chore that has no usual one. Judgement. */
 const UNTOLD_SHARE = 0.5;
 /** Reserve on arrival in words, share of full. Judgement. */
@@ -35,7 +34,7 @@ export function windowOf(
   const dates = [...record.observations, ...record.happenings].map(({ on }) => on);
   const age = Math.max(0, Math.round(facts.ageDays.central));
   const oldest = [...dates, record.asOf].sort()[0]!;
-  const days = Math.min(LONGEST_WINDOW_DAYS, age, daysBetween(oldest, record.asOf));
+  const days = Math.min(JUDGEMENT.longestWindowDays, age, daysBetween(oldest, record.asOf));
   if (days <= 0) return null;
   const from = addDays(record.asOf, -days);
   const inWindow = record.happenings

@@ -1,0 +1,47 @@
+/**
+ * Every judgement of calibration in one place: errors of kits and eyes, what the model is allowed to get wrong, how sure
+ * a coincidence must look. None was read in a source; docs/model/calibration.md says what each was held against.
+ */
+export const JUDGEMENT = {
+  /** Nothing older teaches: a tank of four months ago is another one. */
+  longestWindowDays: 120,
+  /** Fewer observations than this teach nothing. */
+  leastObservations: 4,
+
+  /** Errors of kits, one standard deviation in mg N/L or mg P/L and as a share, where a reading's own band is narrower. */
+  kit: {
+    tan: { absolute: 0.05, relative: 0.1 },
+    no2: { absolute: 0.01, relative: 0.15 },
+    no3: { absolute: 0.05, relative: 0.2 },
+    po4: { absolute: 0.0065, relative: 0.1 },
+  },
+  /** Error of a score by eye, half a step and its rounding, in steps of 0 to 4. */
+  scoreError: 0.58,
+  /** Error of the crop at which a keeper wipes, as a logarithm. */
+  filmBackError: 0.35,
+  /** A head counted is 0.75 of a head there, within 0.8. */
+  chanceSeen: 0.75,
+  headsError: 0.8,
+
+  /** What one kit always adds, as a logarithm; one eye, in steps; one keeper's own threshold, as a logarithm. */
+  kitBias: 0.1,
+  eyeBias: 0.3,
+  wipedAtBias: 0.35,
+
+  /** What the model gets wrong for weeks, one standard deviation on each observation's scale, and for how many days. */
+  modelError: {
+    ...{ tan: 0.15, no2: 0.15, no3: 0.1, po4: 0.12 },
+    ...{ film_glass: 0.12, film_rock: 0.12, film_sand: 0.12, hair_algae: 0.12, film_back: 0.15 },
+    heads: 0.1,
+  },
+  modelErrorDays: 21,
+  /** Standard deviations off the runs from which an observation counts as outlying. */
+  outlyingFrom: 2.5,
+
+  /** Times the share that chance explains, from which a name counts as told of; and how many are learned at most. */
+  aboveChance: 2.2,
+  mostNames: 40,
+  /** Spread of the learned scores, times what the smoother leaves; and never less than this share of the prior's. */
+  widen: 1,
+  leastSpread: 0.1,
+} as const;
