@@ -48,6 +48,25 @@ export const figureId = {
   /** `what`: in, out, stays, freed, algae, dissolved, stays_hours or one way by its name. */
   flow: (element: "N" | "P", what: string) => `trend.flow.${element}.${what}`,
 
+  heads: (
+    animal: string,
+    what:
+      | "came"
+      | "now"
+      | "by_age"
+      | "weeks_4"
+      | "weeks_12"
+      | "weeks_26"
+      | "loss"
+      | "seen"
+      | "known"
+      | "ratio"
+      | "fed"
+      | "hand_food"
+      | "fewer"
+      | "top_up",
+  ) => `heads.${animal}.${what}`,
+
   tank: (field: string) => `tank.${field}`,
   reading: (quantity: string) => `tank.reading.${quantity}`,
   present: (animal: string) => `tank.present.${animal}`,
