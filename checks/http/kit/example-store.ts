@@ -24,8 +24,18 @@ function nitrate(text: string): Json {
   return read.body;
 }
 
+const hair = (score: number): Json => ({
+  observed_text: "2026-06-10",
+  observed_at: null,
+  note: null,
+  growth: "hair_algae",
+  score,
+  score_text: String(score),
+  traits: {},
+});
+
 export async function fillWithExamples(store: Store): Promise<void> {
-  const { tank, goneTank, reading, goneReading } = EXAMPLE;
+  const { tank, goneTank, reading, goneReading, entry: growth, goneEntry } = EXAMPLE;
   await store.together(async (desk) => {
     const keeper = await desk.keeperNamed("Ada (invented)", "keeper-1", stamp);
     for (const id of [tank, goneTank]) {
@@ -42,5 +52,8 @@ export async function fillWithExamples(store: Store): Promise<void> {
     await desk.addEntries(tank, [entry(reading, "10"), entry(goneReading, "11")], stamp);
     const { on, body } = entry(goneReading, "11");
     await desk.correctEntry(goneReading, 1, { on, body, kept: false }, stamp);
+    const seen = (id: string, score: number) => ({ id, kind: "growth", on: "2026-06-10", body: hair(score) });
+    await desk.addEntries(tank, [seen(growth, 2), seen(goneEntry, 1)], stamp);
+    await desk.correctEntry(goneEntry, 1, { on, body: hair(1), kept: false }, stamp);
   });
 }

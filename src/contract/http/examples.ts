@@ -5,6 +5,9 @@ export const EXAMPLE = {
   goneTank: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0002",
   reading: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0011",
   goneReading: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0012",
+  /** A growth. */
+  entry: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0021",
+  goneEntry: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0022",
   /** The day they are run on. */
   today: "2026-06-15",
 } as const;

@@ -7,6 +7,7 @@ import { larderOutput } from "../output/larder.ts";
 import { wavesOutput } from "../output/waves.ts";
 import { workingOutput } from "../output/working.ts";
 import { tankFileSchema } from "../tank-file/schema.ts";
+import { entryView, newEntry } from "./entries.ts";
 import type { Operation } from "./operation.ts";
 import { OPERATIONS } from "./operations.ts";
 import { facts, problem } from "./parts.ts";
@@ -22,6 +23,8 @@ const NAMED: Readonly<Record<string, z.ZodType>> = {
   TankFile: tankFileSchema,
   Tank: tankView,
   Reading: readingView,
+  NewEntry: newEntry,
+  Entry: entryView,
   Larder: larderOutput,
   Waves: wavesOutput,
   Ahead: aheadOutput,
@@ -71,7 +74,7 @@ export function openApi(version: string): Json {
       title: "Grazewell",
       version,
       description:
-        "Tanks, readings and what the engine says of them, on the keeper's own machine. Unknown fields are refused; errors are problem details (RFC 9457). Bounds: docs/limits.md.",
+        "Tanks, their daybooks and what the engine says of them, on the keeper's own machine. Unknown fields are refused; errors are problem details (RFC 9457). Bounds: docs/limits.md.",
       license: { name: "MIT", identifier: "MIT" },
     },
     servers: [{ url: "/" }],

@@ -8,6 +8,7 @@ import { wavesOutput } from "../output/waves.ts";
 import { workingOutput } from "../output/working.ts";
 import { answersQuery, answersRequest, tankAnswers } from "./answers.ts";
 import { about, parameterList, parameterView, sourceList, sourceView } from "./catalogue.ts";
+import { ENTRY_OPERATIONS } from "./entry-operations.ts";
 import { EXAMPLE, EXAMPLE_FACTS } from "./examples.ts";
 import type { Operation } from "./operation.ts";
 import { facts } from "./parts.ts";
@@ -305,6 +306,7 @@ export const OPERATIONS: readonly Operation[] = [
     problems: [404],
     examples: [{ name: "of one corrected", params: ofReading, status: 200 }],
   },
+  ...ENTRY_OPERATIONS,
   answering("larder", "Food the tank makes, and who eats it", larderOutput),
   answering("waves", "The plan: who comes when, how many, on what condition", wavesOutput),
   answering("ahead", "Weeks ahead, twenty ways it could go", aheadOutput),

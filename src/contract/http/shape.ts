@@ -35,12 +35,13 @@ export function shapedAs<T>(schema: z.ZodType<T>, data: unknown): Shaped<T> {
 function faultsOf(issue: Issue, data: unknown, schema: z.ZodType): HttpFault[] {
   const path = issue.path.map((step) => (typeof step === "symbol" ? String(step) : step));
   if (issue.code === "unrecognized_keys") {
-    const known = path.length === 0 && schema instanceof z.ZodObject ? Object.keys(schema.shape) : [];
+    const known = path.length === 0 ? Object.keys(objectFor(schema, data)?.shape ?? {}) : [];
     return issue.keys.slice(0, 100).map((name) => unknownName([...path, name], name, known));
   }
   const value = valueAt(data, path);
   const typed = value === undefined ? null : typeof value === "string" ? value : JSON.stringify(value);
-  const allowed = allowedBy(issue);
+  const kinds = issue.code === "invalid_union" && issue.errors.length === 0 ? namesOf(schema) : [];
+  const allowed = kinds.length > 0 ? kinds : allowedBy(issue);
   const near = typed === null || issue.code !== "invalid_value" ? null : nearest(typed, allowed);
   const guess = near === null ? "" : `. Did you mean ${near}?`;
   const said = typed === null ? "" : ` "${shown(typed)}"`;
@@ -54,6 +55,29 @@ function faultsOf(issue: Issue, data: unknown, schema: z.ZodType): HttpFault[] {
       choices: near === null ? [] : [{ label: near, text: near }],
     },
   ];
+}
+
+/** Names of the kinds that a body can be of, where it is of one of several. */
+function namesOf(schema: z.ZodType): string[] {
+  if (!(schema instanceof z.ZodDiscriminatedUnion)) return [];
+  return schema.options.flatMap((option) => kindNames(option, schema.def.discriminator));
+}
+
+function kindNames(option: unknown, discriminator: string): string[] {
+  const kind = option instanceof z.ZodObject ? option.shape[discriminator] : undefined;
+  return kind instanceof z.ZodLiteral ? [...kind.values].map(String) : [];
+}
+
+/** The object that a body is: of several kinds the one it names. */
+function objectFor(schema: z.ZodType, data: unknown): z.ZodObject | undefined {
+  if (schema instanceof z.ZodObject) return schema;
+  if (!(schema instanceof z.ZodDiscriminatedUnion)) return undefined;
+  const { discriminator } = schema.def;
+  const named = valueAt(data, [discriminator]);
+  const option: unknown = schema.options.find((one) =>
+    kindNames(one, discriminator).some((name) => name === named),
+  );
+  return option instanceof z.ZodObject ? option : undefined;
 }
 
 function unknownName(path: Path, name: string, known: readonly string[]): HttpFault {

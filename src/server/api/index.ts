@@ -11,6 +11,7 @@ import { sendText } from "../reply.ts";
 import * as answers from "./answers.ts";
 import { callOf, type Handler, mend, type Result } from "./call.ts";
 import * as catalogue from "./catalogue.ts";
+import * as entries from "./entries.ts";
 import * as readings from "./readings.ts";
 import * as tanks from "./tanks.ts";
 
@@ -30,6 +31,13 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
   takeReadingAway: readings.takeReadingAway,
   bringReadingBack: readings.bringReadingBack,
   readingHistory: readings.readingHistory,
+  listEntries: entries.listEntries,
+  addEntry: entries.addEntry,
+  entry: entries.oneEntry,
+  correctEntry: entries.correctEntry,
+  takeEntryAway: entries.takeEntryAway,
+  bringEntryBack: entries.bringEntryBack,
+  entryHistory: entries.entryHistory,
   larderOfTank: answers.larderOfTank,
   wavesOfTank: answers.wavesOfTank,
   aheadOfTank: answers.aheadOfTank,

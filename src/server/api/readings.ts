@@ -1,6 +1,5 @@
 /** Readings: list, keep, look at, correct, take away, bring back, history. */
 import type { z } from "zod";
-import { counted } from "../../answers/words.ts";
 import type { ReadingText, ReadReading } from "../../contract/daybook/read-reading.ts";
 import { MEASURES, readReading } from "../../contract/daybook/read-reading.ts";
 import type { ReadingBody } from "../../contract/daybook/reading.ts";
@@ -11,6 +10,7 @@ import type { EntryRow, Saved } from "../../store/store.ts";
 import { loaded } from "../load-tank.ts";
 import { readingContextOf } from "../reading-context.ts";
 import type { LoadedTank } from "../route.ts";
+import { agoWords } from "./ago.ts";
 import { type Call, fault, type Handler, mend, notFound, type Result } from "./call.ts";
 import { conflict, onceOnly } from "./once.ts";
 import { keptTank, stampOf } from "./tanks.ts";
@@ -191,12 +191,3 @@ function correctedOr(saved: Saved<EntryRow>, { context }: Call, typed: string | 
 }
 
 const keep = (text: string) => ({ label: `Keep ${text}`, text });
-
-const MINUTE_MS = 60_000;
-
-function agoWords(at: string, now: string): string {
-  const minutes = Math.max(0, Math.round((Date.parse(now) - Date.parse(at)) / MINUTE_MS));
-  if (minutes < 1) return "less than a minute ago";
-  if (minutes < 120) return `${counted(minutes, "minute")} ago`;
-  return `on ${at.slice(0, 10)}`;
-}
