@@ -152,15 +152,18 @@ export async function perform(act: Act, n: number, store: Store, model: Model): 
     case "undo": {
       const [id, kept] = [...model.acts][act.which] ?? ["none", undefined];
       const undone: { entryId: string; undoneVersion: number }[] = [];
+      const added: string[] = [];
       const first = kept?.row.undone === null;
       for (const { entryId } of first ? kept.entries.slice(act.leaves) : []) {
         const latest = model.entries.get(entryId)?.at(-1);
         if (latest === undefined) continue;
         const change = { on: latest.on, body: latest.body, kept: false };
-        await store.correctEntry(entryId, latest.version, change, at);
+        if (latest.version === 1) added.push(entryId);
+        else await store.correctEntry(entryId, latest.version, change, at);
         model.correctEntry(entryId, latest.version, change, at);
         undone.push({ entryId, undoneVersion: latest.version + 1 });
       }
+      expect(await store.takeAdded(added, at)).toBe(added.length);
       expect(await store.undoAct(id, undone, at)).toBe(model.undoAct(id, undone, at));
       break;
     }

@@ -54,6 +54,7 @@ export class KeptStore implements Store {
   addEntries: Store["addEntries"] = (...all) => this.together((desk) => desk.addEntries(...all));
   correctEntry: Store["correctEntry"] = (...all) => this.together((desk) => desk.correctEntry(...all));
   addAct: Store["addAct"] = (...all) => this.together((desk) => desk.addAct(...all));
+  takeAdded: Store["takeAdded"] = (...all) => this.together((desk) => desk.takeAdded(...all));
   undoAct: Store["undoAct"] = (...all) => this.together((desk) => desk.undoAct(...all));
   saveSetting: Store["saveSetting"] = (...all) => this.together((desk) => desk.saveSetting(...all));
 

@@ -164,6 +164,11 @@ export interface Desk {
     entries: readonly { readonly entryId: string; readonly undoneVersion: number }[],
     stamp: Stamp,
   ): Promise<boolean>;
+  /**
+   * Takes away added entries that nobody touched since, each with its second version; returns how many it were. Those
+   * that were touched stay as they are.
+   */
+  takeAdded(entryIds: readonly string[], stamp: Stamp): Promise<number>;
   /** Entries that acts added and their undoing took away, and nobody touched since: no keeper ever deleted them. */
   undoneAdditions(tankId: string): Promise<ReadonlySet<string>>;
 

@@ -1,9 +1,13 @@
 /** Acts: which versions of which entries were made as one, so that they can be undone as one. Written as entries are. */
+import { sql } from "kysely";
 import type { Db } from "../database.ts";
 import type { ActRow, Desk } from "../store.ts";
 import { json, plain, read } from "./text.ts";
 
-type Part = Pick<Desk, "addAct" | "act" | "acts" | "actEntries" | "undoAct" | "undoneAdditions">;
+type Part = Pick<
+  Desk,
+  "addAct" | "act" | "acts" | "actEntries" | "undoAct" | "takeAdded" | "undoneAdditions"
+>;
 
 /** Rows of one statement: databases bound the values that one may carry. */
 const ROWS_AT_ONCE = 1_000;
@@ -74,15 +78,42 @@ export const acts = (db: Db): Part => {
         .where("undone_at", "is", null)
         .executeTakeFirst();
       if (numUpdatedRows !== 1n) return false;
-      for (const { entryId, undoneVersion } of entries) {
-        await db
-          .updateTable("act_entry")
-          .set({ undone_version: undoneVersion })
-          .where("act_id", "=", id)
-          .where("entry_id", "=", entryId)
-          .execute();
+      for (const version of new Set(entries.map(({ undoneVersion }) => undoneVersion))) {
+        const all = entries.filter(({ undoneVersion }) => undoneVersion === version);
+        for (let start = 0; start < all.length; start += ROWS_AT_ONCE) {
+          const ids = all.slice(start, start + ROWS_AT_ONCE).map(({ entryId }) => entryId);
+          await db
+            .updateTable("act_entry")
+            .set({ undone_version: version })
+            .where("act_id", "=", id)
+            .where("entry_id", "in", ids)
+            .execute();
+        }
       }
       return true;
+    },
+    async takeAdded(entryIds, stamp) {
+      let taken = 0;
+      for (let start = 0; start < entryIds.length; start += ROWS_AT_ONCE) {
+        const ids = entryIds.slice(start, start + ROWS_AT_ONCE);
+        const { numUpdatedRows } = await db
+          .updateTable("entry")
+          .set({ version: 2, kept: 0 })
+          .where("id", "in", ids)
+          .where("version", "=", 1)
+          .executeTakeFirst();
+        taken += Number(numUpdatedRows);
+        const { at, by } = stamp;
+        await sql`
+          INSERT INTO entry_version (entry_id, version, saved_at, saved_by, kept, on_day, body)
+          SELECT v.entry_id, 2, ${at}, ${by}, 0, v.on_day, v.body
+          FROM entry_version AS v JOIN entry ON entry.id = v.entry_id
+          WHERE v.version = 1 AND entry.version = 2 AND entry.id IN (${sql.join(ids)})
+            AND NOT EXISTS (SELECT 1 FROM entry_version AS w WHERE w.entry_id = v.entry_id AND w.version = 2)`.execute(
+          db,
+        );
+      }
+      return taken;
     },
     async undoneAdditions(tankId) {
       const taken = await db
