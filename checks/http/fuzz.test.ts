@@ -6,6 +6,7 @@
 import { beforeAll, expect, test } from "vitest";
 import { whatIf } from "../../src/answers/what-if.ts";
 import { findAnimal } from "../../src/catalogue/index.ts";
+import { entryOfRow } from "../../src/contract/daybook/kinds.ts";
 import { EXAMPLE, EXAMPLE_FACTS } from "../../src/contract/http/examples.ts";
 import { API_ROOT } from "../../src/contract/http/openapi.ts";
 import { OPERATIONS } from "../../src/contract/http/operations.ts";
@@ -35,6 +36,8 @@ const ROUNDS = Math.ceil(BODIES / BODIES_A_STORE);
 
 let answers: AnswerSource;
 const ended = new Map<number, number>();
+/** Entries that were kept, by kind. */
+const entries = new Map<string, number>();
 beforeAll(async () => {
   console.log(`fuzz: ${BODIES} bodies, seed ${SEED}`);
   answers = await oneAnswer();
@@ -66,6 +69,11 @@ test.each(Array.from({ length: ROUNDS }, (_, round) => round))(
     expect(under.told).toEqual([]);
     for (const { id } of await under.store.tanks()) {
       expect(await loadTank(under.store, id, TODAY), id).not.toBeNull();
+      // What was kept can be told again: no entry is lost to a shape that the next start does not know.
+      for (const row of await under.store.entries(id, { limit: 40_000, withRemoved: true })) {
+        expect(entryOfRow(row), JSON.stringify(row)).not.toBeNull();
+        entries.set(row.kind, (entries.get(row.kind) ?? 0) + 1);
+      }
     }
     for (const address of ["/", `/tanks/${EXAMPLE.tank}`, `/tanks/${EXAMPLE.tank}/readings`]) {
       expect((await ask(under.app, "GET", address)).statusCode, address).toBeLessThan(500);
@@ -83,6 +91,8 @@ test("they came through the door too, and did not try the door alone", () => {
   );
   for (const status of [200, 201, 303, 400, 422])
     expect(ended.get(status) ?? 0, String(status)).toBeGreaterThan(0);
+  console.log(`fuzz: kept ${[...entries].map(([kind, count]) => `${kind}: ${count}`).join(", ")}`);
+  for (const kind of ["growth", "addition", "chore"]) expect(entries.get(kind) ?? 0, kind).toBeGreaterThan(0);
 });
 
 /** One tank's answers, for every question that can be read. */
@@ -115,7 +125,9 @@ async function apiRequest({ store }: Under, chance: Chance): Promise<Sent> {
   const body = chance.is(0.15) ? garbled(good, chance) : good;
   const row = path.includes("readings/")
     ? await store.entry(EXAMPLE.reading)
-    : await store.tank(EXAMPLE.tank);
+    : path.includes("entries/")
+      ? await store.entry(EXAMPLE.entry)
+      : await store.tank(EXAMPLE.tank);
   const version = chance.is(0.9)
     ? `"${row?.version ?? 1}"`
     : chance.pick(['"1"', "*", "W/1", '"x"', '"-1"', ""]);
