@@ -18,7 +18,7 @@ const USUAL_GROWTHS: ReadonlySet<string> = new Set([
   "detritus_crevice",
 ]);
 
-function isCalm(one: Observation, known: KnownOfTank): boolean {
+export function isCalm(one: Observation, known: KnownOfTank): boolean {
   switch (one.kind) {
     case "reading":
       return one.flag === null;

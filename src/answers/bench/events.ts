@@ -3,7 +3,7 @@
  * One list, so that bench and round judge by the same, and so that silence after any of them is known.
  */
 import type { HeadsChanged, Outage, SignSeen } from "../../engine/types/record.ts";
-import { calmDays, isSettled } from "./calm.ts";
+import { calmDays, isCalm, isSettled } from "./calm.ts";
 import type { KnownOfTank } from "./known.ts";
 
 /** A loss or ill animals: two days of good news, the first a week later. */
@@ -30,7 +30,7 @@ export function unsettled(known: KnownOfTank): Unsettled {
     happenings.filter((one): one is HeadsChanged => one.kind === kind && stands(one.on, SLOW));
   return {
     found: lost("lost_found"),
-    feared: lost("lost_feared"),
+    feared: lost("lost_feared").filter((one) => !wasCounted(one, known)),
     signs: observations.filter(
       (one): one is SignSeen =>
         one.kind === "sign" && stands(one.on, one.sign === "ill_animals" ? SLOW : QUICK),
@@ -40,6 +40,12 @@ export function unsettled(known: KnownOfTank): Unsettled {
     calm,
   };
 }
+
+/** Half or more of the kind were seen on that day or later. */
+const wasCounted = ({ animal, on }: HeadsChanged, known: KnownOfTank): boolean =>
+  known.record.observations.some(
+    (one) => one.kind === "heads" && one.animal === animal && one.on >= on && isCalm(one, known),
+  );
 
 function runningMedicines({ record }: KnownOfTank): Unsettled["medicines"] {
   const running = new Map<string, { substance: string; entry: string }>();

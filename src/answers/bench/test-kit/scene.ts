@@ -2,7 +2,13 @@
 import { MEASURES } from "../../../contract/daybook/read-reading.ts";
 import { MEASURED } from "../../../contract/daybook/reading.ts";
 import { addDays } from "../../../contract/quantity/calendar.ts";
-import type { Happening, HeadsChanged, Observation, ReadingSeen, TankRecord } from "../../../engine/types/record.ts";
+import type {
+  Happening,
+  HeadsChanged,
+  Observation,
+  ReadingSeen,
+  TankRecord,
+} from "../../../engine/types/record.ts";
 import type { LatestReading } from "../latest.ts";
 import type { BenchScene } from "../next.ts";
 
