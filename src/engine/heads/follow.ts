@@ -253,10 +253,11 @@ const bodiesOn = (day: number, events: readonly LifeEvent[]): number =>
 export function fateOver(span: number, dies: number, found: number, foundLate: number): HeadFate {
   const lives = (1 - dies) ** span;
   const staysHidden = (1 - foundLate) ** span;
-  let hidden = 0;
-  for (let day = 0; day < span; day += 1) {
-    hidden += (1 - dies) ** day * dies * (1 - found) * (1 - foundLate) ** (span - 1 - day);
-  }
+  const stays = 1 - foundLate;
+  const apart = 1 - dies - stays;
+  // Sum over the day of death: a geometric series, unless dying and staying hidden are alike.
+  let hidden = dies * (1 - found) * span * stays ** (span - 1);
+  if (Math.abs(apart) > 1e-9) hidden = (dies * (1 - found) * (lives - staysHidden)) / apart;
   return { lives, hidden, staysHidden };
 }
 

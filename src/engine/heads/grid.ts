@@ -80,23 +80,35 @@ export interface HeadFate {
 
 /** A span in which nothing was found: settled heads live or die unseen, and older bodies stay unfound. */
 export function passed(grid: Grid, { lives, hidden, staysHidden }: HeadFate): Grid {
-  const { onRecord } = grid;
-  return mapped(grid, grid, (o, d, mass, put) => {
-    const unfound = staysHidden === 1 ? mass : mass * staysHidden ** (onRecord - o - d);
-    if (o === 0 || hidden === 0) {
-      put(o, d, unfound * lives ** o);
-      return;
+  const { settled: most, doomed, onRecord } = grid;
+  const width = doomed + 1;
+  const mass = new Float64Array(grid.mass.length);
+  const least = LEAST * total(grid);
+  const alive = powers(lives, most);
+  const unfound = powers(staysHidden, onRecord);
+  const odds = hidden / lives;
+  for (let o = 0; o <= most; o += 1) {
+    for (let d = 0; d < width; d += 1) {
+      const part = grid.mass[o * width + d]!;
+      if (part <= least) continue;
+      let chance = part * unfound[onRecord - o - d]! * alive[o]!;
+      // From all alive downwards: past the likeliest number each death more is rarer, and the rest is of no account.
+      for (let dead = 0; dead <= o; dead += 1) {
+        const at = (o - dead) * width + d;
+        mass[at] = mass[at]! + chance;
+        chance *= ((o - dead) / (dead + 1)) * odds;
+        if (chance < least && dead > o * odds) break;
+      }
     }
-    // From all alive downwards: each death more is rarer by far, and the sum soon stands still.
-    let chance = unfound * lives ** o;
-    let sum = 0;
-    for (let dead = 0; dead <= o; dead += 1) {
-      put(o - dead, d, chance);
-      sum += chance;
-      chance *= ((o - dead) / (dead + 1)) * (hidden / lives);
-      if (chance < sum * LEAST && dead > o * hidden) break;
-    }
-  });
+  }
+  return { ...grid, mass };
+}
+
+function powers(base: number, most: number): Float64Array {
+  const all = new Float64Array(most + 1);
+  all[0] = 1;
+  for (let i = 1; i <= most; i += 1) all[i] = all[i - 1]! * base;
+  return all;
 }
 
 /** Doomed newcomers die with chance `dies` on this day, those that die unfound with chance 1 - `found`. */

@@ -134,10 +134,10 @@ export function headsOfKind(life: Life, rates: HeadRates): KindHeads {
   };
 }
 
-/** Those that carry all but a ten-thousandth of the weight. */
+/** Those that carry all but a thousandth of the weight. */
 function heaviest(all: readonly Weighed[]): Weighed[] {
   const sum = all.reduce((total, { weight }) => total + weight, 0);
-  return all.filter(({ weight }) => weight > sum * 1e-6);
+  return all.filter(({ weight }) => weight > sum * 1e-5);
 }
 
 function mean(parts: readonly { readonly chances: ArrayLike<number>; readonly weight: number }[]): number[] {
@@ -223,10 +223,10 @@ function troubleOf(
 
 /**
  * The ratio, as a logarithm, from which on a tank of so many kinds is asked about. Were it the tenfold of the kinds, at
- * most one quiet tank in ten would ever pass it (Ville 1939); half of that passes rarer than that in invented quiet tanks
- * too (docs/model/heads.md has the table), and asks sooner.
+ * most one quiet tank in ten would ever pass it (Ville 1939). Three times the kinds is passed by fewer than one in ten of
+ * invented quiet tanks as well, ill-seen and short-lived ones among them (table in docs/model/heads.md), and asks sooner.
  */
 export const askFrom = (kinds: number): number => log(ASKED_TIMES * Math.max(1, kinds));
-const ASKED_TIMES = 5;
+const ASKED_TIMES = 3;
 /** Days for which a question stands after the record last spoke for it. */
 export const ASKED_DAYS = 60;

@@ -7,6 +7,7 @@ import { CHARTS_ROUTES } from "./charts.ts";
 import { DAYBOOK_ROUTES } from "./daybook.ts";
 import { ENTRY_ROUTES } from "./entry.ts";
 import { ERRANDS_ROUTES } from "./errands.ts";
+import { HEADS_ROUTES } from "./heads.ts";
 import { HISTORY_ROUTES } from "./history.ts";
 import { LARDER_ROUTES } from "./larder.ts";
 import { OUTBOX_ROUTES } from "./outbox.ts";
@@ -45,5 +46,6 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...SOURCES_ROUTES,
   ...LARDER_ROUTES,
   ...AHEAD_ROUTES,
+  ...HEADS_ROUTES,
   ...CHARTS_ROUTES,
 ];
