@@ -19,7 +19,7 @@ export const SIDE_DAYS = 4;
 /** Events so close together are one candidate: readings can't tell them apart. */
 const TOGETHER_DAYS = 3;
 /** A change at no event is looked for on at most so many days. */
-const MOST_DAYS_ASKED = 60;
+const MOST_DAYS_ASKED = 40;
 
 export interface Measured {
   readonly day: number;
@@ -97,8 +97,8 @@ function within(points: readonly Measured[], families: readonly Family[], step: 
   const found = families.flatMap(({ candidates, level, asked }) =>
     candidates.flatMap((candidate) =>
       (["step", "bend"] as const).flatMap((shape): (Change & { readonly level: number })[] => {
-        const test = changeAt(points, candidate.day, shape, step);
-        return test === null || test.chance > level ? [] : [{ ...candidate, shape, ...test, asked, level }];
+        const test = changeAt(points, candidate.day, shape, step, level);
+        return test === null ? [] : [{ ...candidate, shape, ...test, asked, level }];
       }),
     ),
   );
@@ -124,8 +124,6 @@ function spread<T>(list: readonly T[], most: number): readonly T[] {
   return Array.from({ length: most }, (_, i) => list[Math.floor((i * list.length) / most)]!);
 }
 
-/** Neighbours are taken to be one standard error more alike than they look: a false alarm costs more than a late one. */
-const SURELY = 1;
 /** Level, slope and the change itself. */
 const OF_A_CHANGE = 3;
 
@@ -133,68 +131,67 @@ const OF_A_CHANGE = 3;
  * Least squares with a line and the change beside it, outliers drawn in to 3.5 scaled median deviations first; the
  * error is at least that of rounding to the test's step; where neighbours resemble each other it is wider, and the
  * readings count as so many fewer.
+ * @param atMost a chance above this is not worked out to its end @returns null for such, and with too few readings
  */
 export function changeAt(
   points: readonly Measured[],
   day: number,
   shape: Change["shape"],
   step: number,
+  atMost = 1,
 ): Pick<Change, "by" | "error" | "chance"> | null {
   const n = points.length;
   const before = points.filter((point) => point.day < day).length;
   if (before < SIDE_DAYS || n - before < SIDE_DAYS) return null;
-  const lines = [points.map(() => 1), points.map((point) => point.day - day)];
-  const change = points.map((point) => (point.day < day ? 0 : shape === "step" ? 1 : point.day - day));
-  const raw = points.map(({ value }) => value);
-  const first = fitted(raw, lines, change);
-  if (first === null) return null;
-  const scale = NORMAL_SCALE * median(first.residuals.map(Math.abs));
-  const bound = OUTLIER_DEVIATIONS * Math.max(scale, step / 2);
-  const drawnIn = raw.map((value, i) => {
-    const residual = first.residuals[i]!;
-    return value - residual + Math.max(-bound, Math.min(bound, residual));
-  });
-  const { by, residuals, ownSquares } = fitted(drawnIn, lines, change)!;
-  const scatter = residuals.reduce((sum, residual) => sum + residual * residual, 0) / (n - OF_A_CHANGE);
-  const alike = serialFactor(residuals, OF_A_CHANGE, SURELY);
-  const variance = Math.max(scatter, (step * step) / 12) * alike;
-  const error = Math.sqrt(variance / ownSquares);
-  return {
-    by,
-    error,
-    chance: error === 0 ? (by === 0 ? 1 : 0) : twoSided(by / error, Math.max(1, n / alike - OF_A_CHANGE)),
-  };
-}
-
-/** Coefficient of the change beside the lines (Frisch and Waugh), what is left, and the change's own squares. */
-function fitted(values: readonly number[], lines: readonly (readonly number[])[], change: readonly number[]) {
-  const basis = orthonormal(lines);
-  const own = apart(change, basis);
+  const days = Float64Array.from(points, (point) => point.day - day);
+  const own = freedOfLine(
+    days.map((after) => (after < 0 ? 0 : shape === "step" ? 1 : after)),
+    days,
+  );
   const ownSquares = dot(own, own);
   if (ownSquares < 1e-9) return null;
-  const rest = apart(values, basis);
+  const raw = Float64Array.from(points, ({ value }) => value);
+  const first = beside(raw, days, own, ownSquares).residuals;
+  const bound = OUTLIER_DEVIATIONS * Math.max(NORMAL_SCALE * median([...first.map(Math.abs)]), step / 2);
+  const drawnIn = raw.map((value, i) => value - first[i]! + Math.max(-bound, Math.min(bound, first[i]!)));
+  const { by, residuals } = beside(drawnIn, days, own, ownSquares);
+  const scatter = Math.max(dot(residuals, residuals) / (n - OF_A_CHANGE), (step * step) / 12);
+  const tail = (alike: number) => {
+    const error = Math.sqrt((scatter * alike) / ownSquares);
+    const chance =
+      error === 0 ? (by === 0 ? 1 : 0) : twoSided(by / error, Math.max(1, n / alike - OF_A_CHANGE));
+    return { by, error, chance };
+  };
+  // Likeness of neighbours only makes the chance greater.
+  if (atMost < 1 && tail(1).chance > atMost) return null;
+  const found = tail(serialFactor([...residuals], OF_A_CHANGE));
+  return found.chance > atMost ? null : found;
+}
+
+/** How much of the change there is in the values, and what neither it nor a line explains (Frisch and Waugh). */
+function beside(values: Float64Array, days: Float64Array, own: Float64Array, ownSquares: number) {
+  const rest = freedOfLine(values, days);
   const by = dot(rest, own) / ownSquares;
-  return { by, ownSquares, residuals: rest.map((value, i) => value - by * own[i]!) };
+  return { by, residuals: rest.map((value, i) => value - by * own[i]!) };
 }
 
-function orthonormal(columns: readonly (readonly number[])[]): number[][] {
-  const basis: number[][] = [];
-  for (const column of columns) {
-    const own = apart(column, basis);
-    const size = Math.sqrt(dot(own, own));
-    if (size > 1e-9) basis.push(own.map((value) => value / size));
-  }
-  return basis;
+/** Values less their own line over the days. */
+function freedOfLine(values: Float64Array, days: Float64Array): Float64Array {
+  const [middle, middleDay] = [mean(values), mean(days)];
+  const about = days.map((day) => day - middleDay);
+  const squares = dot(about, about);
+  const slope = squares === 0 ? 0 : dot(values, about) / squares;
+  return values.map((value, i) => value - middle - slope * about[i]!);
 }
 
-const apart = (column: readonly number[], basis: readonly (readonly number[])[]): number[] =>
-  basis.reduce<number[]>(
-    (left, axis) => {
-      const along = dot(left, axis);
-      return left.map((value, i) => value - along * axis[i]!);
-    },
-    [...column],
-  );
+const mean = (values: Float64Array): number => {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum / values.length;
+};
 
-const dot = (a: readonly number[], b: readonly number[]): number =>
-  a.reduce((sum, value, i) => sum + value * b[i]!, 0);
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i += 1) sum += a[i]! * b[i]!;
+  return sum;
+}

@@ -13,6 +13,8 @@ import { median, type Point } from "./series.ts";
 const Z95 = 1.6448536269514722;
 /** Versions of the line; a count of 20 is a share of these. */
 const VERSIONS = 200;
+/** Neighbouring slopes that share one doubt of rounding. */
+const SHARING = 20;
 /** Scaled median deviations beyond which a reading is marked: 1 of 2,000 where errors are normal. */
 export const OUTLIER_DEVIATIONS = 3.5;
 /** From the median deviation to the standard deviation of a normal error. */
@@ -76,10 +78,11 @@ function levelOf(points: readonly Point[], perDay: number, middleDay: number): n
 
 /** Mean of the middle half: as little moved by outliers as a median almost, and finer than the step of a test. */
 function midmean(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
+  const sorted = Float64Array.from(values).sort();
   const cut = Math.floor(sorted.length / 4);
-  const kept = sorted.slice(cut, sorted.length - cut);
-  return kept.reduce((sum, value) => sum + value, 0) / kept.length;
+  let sum = 0;
+  for (let i = cut; i < sorted.length - cut; i += 1) sum += sorted[i]!;
+  return sum / (sorted.length - 2 * cut);
 }
 
 /** How far the level could lie either way with four of five readings still true: rounding that no count of them mends. */
@@ -115,9 +118,8 @@ const OF_A_LINE = 2;
  * Variance of a sum of readings against that of as many independent ones, by the likeness of neighbours' ranks: a reading
  * that resembles the one before tells less than a new one.
  * @param fitted how many coefficients the residuals were freed of
- * @param surely standard errors of the likeness that are added to it
  */
-export function serialFactor(residuals: readonly number[], fitted: number, surely = 0): number {
+export function serialFactor(residuals: readonly number[], fitted: number): number {
   const n = residuals.length;
   if (n < SERIAL_FROM) return 1;
   const ranks = ranksOf(residuals);
@@ -165,19 +167,17 @@ function versionsOf(
 ): Version[] {
   const random = new RandomStream(seed);
   const n = points.length;
-  const doubt = roundingDoubt(points, (day) => level + central * (day - middleDay));
   const about = points.map((point) => middleValue(point) - level - central * (point.day - middleDay));
+  let doubt = 0;
   return Array.from({ length: VERSIONS }, (_, version): Version => {
+    const slope = slopeAt(pairs, normalQuantile((version + 0.5) / VERSIONS));
+    const perDay = Number.isFinite(slope) ? slope : central;
     // Levels are drawn apart from slopes: at the middle day the two are about independent.
     const drawn = Array.from({ length: n }, () => about[Math.floor(random.uniform() * n)]!);
-    return {
-      level: level + midmean(drawn) + (2 * random.uniform() - 1) * doubt,
-      perDay: finite(slopeAt(pairs, normalQuantile((version + 0.5) / VERSIONS)), central),
-    };
+    if (version % SHARING === 0) doubt = roundingDoubt(points, (day) => level + perDay * (day - middleDay));
+    return { level: level + midmean(drawn) + (2 * random.uniform() - 1) * doubt, perDay };
   });
 }
-
-const finite = (value: number, instead: number): number => (Number.isFinite(value) ? value : instead);
 
 /** The line's value on a day: 5, 50 and 95 % of its versions. */
 export function lineOn({ versions, middleDay }: Line, day: number): Spread {

@@ -69,7 +69,8 @@ describe("which way it goes", () => {
     expect(found.line!.perDay.low).toBeLessThan(0);
     expect(found.line!.perDay.high).toBeGreaterThan(0);
     expect(found.line!.perDay.high * 70).toBeLessThanOrEqual(2 + 1e-9);
-    expect(lineOn(found.line!, 0).high).toBeLessThanOrEqual(2.2);
+    // Four of five readings bound the line, so its end may lie a little beyond.
+    expect(lineOn(found.line!, 0).high).toBeLessThanOrEqual(2.5);
   });
 
   test("one slip of the pen is marked, kept and moves nothing", () => {

@@ -127,11 +127,17 @@ function enoughOf(points: readonly Point[]): Enough | null {
 /** Changes of less than the test's step in four weeks are level to whoever reads the kit. */
 const LEVEL_DAYS = 28;
 
-function wayOf({ perDay }: Line, step: number, seenDays: number): Way {
-  if (perDay.low > 0) return "rising";
-  if (perDay.high < 0) return "falling";
+/** So many versions of 20 say the same: the line rises, though its 90 % band may touch nought. */
+const SURE_OF_20 = 19;
+
+function wayOf(line: Line, step: number, seenDays: number): Way {
+  const { low, high } = line.perDay;
+  const rising = risingOf20(line);
   const days = Math.min(LEVEL_DAYS, Math.max(LEAST_SPAN_DAYS, seenDays));
-  return Math.max(-perDay.low, perDay.high) * days <= 2 * step ? "level" : "cannot_tell";
+  const small = Math.max(-low, high) * days <= 2 * step;
+  if (low > 0 || (!small && rising >= SURE_OF_20)) return "rising";
+  if (high < 0 || (!small && rising <= 20 - SURE_OF_20)) return "falling";
+  return small ? "level" : "cannot_tell";
 }
 
 function dangerOf(days: readonly Point[]): Trend["danger"] {
