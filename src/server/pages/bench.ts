@@ -1,11 +1,11 @@
 /** Bench of one tank: drawn at once from what is kept, and again when the answers are there; advice can be declined. */
 import { isDanger, restsOn } from "../../answers/bench/declined.ts";
-import { latestReadings } from "../../answers/bench/latest.ts";
 import { missingReadings } from "../../answers/bench/missing.ts";
 import { adviceFor, type BenchScene } from "../../answers/bench/next.ts";
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import { echoOf } from "../../answers/questions/echo.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
+import { recordAnswersOf } from "../../answers/record-answers.ts";
 import { plain } from "../../answers/sentence.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { shownIn, shownValue } from "../../answers/units-shown.ts";
@@ -18,7 +18,6 @@ import { keepAdvice } from "../round/kept-advice.ts";
 import { knownTank } from "../round/known-tank.ts";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import { readSentEntry } from "./entry-of.ts";
-import { keptReadings } from "./kept-readings.ts";
 import { answersFor, ofTank } from "./of-tank.ts";
 import { makeOnce, stateKey } from "./once.ts";
 import { questionIn } from "./questions.ts";
@@ -54,11 +53,11 @@ async function drawn(
   { kept = [], sent = {}, doubts = [], status = 200 }: Shown,
 ): Promise<PageReply> {
   const { document, notices, head } = tank;
-  const scene = await sceneOf(tank, answers, context);
+  const scene = sceneOf(tank, answers, context.today);
   const { standing, declined } = adviceFor(scene);
   // What the engine asks for is remembered for the round, which does not wait for it.
   if (answers !== null) keepAdvice(context.store, tank.row.id, context.today, standing);
-  const latest = latestReadings(keptReadings(tank.readings), document, notices, context.today);
+  const { latest } = scene;
   const view: BenchView = {
     head,
     gloss: glossOf(tank),
@@ -80,19 +79,17 @@ async function drawn(
 }
 
 /** What the list is made from; trends, heads and growths bring theirs in `lists`. */
-async function sceneOf(
-  tank: LoadedTank,
-  answers: TankAnswers | null,
-  { store, today }: PageContext,
-): Promise<BenchScene> {
-  return { ...(await knownTank(store, tank, today)), waves: answers?.waves ?? null, lists: [] };
+export function sceneOf(tank: LoadedTank, answers: TankAnswers | null, today: string): BenchScene {
+  const { facts, record } = tank;
+  const lists = recordAnswersOf({ facts, record, today }).advice;
+  return { ...knownTank(tank, today), waves: answers?.waves ?? null, lists };
 }
 
 async function decline(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
   const sent = sentValues(request.form);
   if (sent["go"] === "bring_back") return await bringBack(tank, sent, context);
-  const answers = context.answers.ready(tank.facts);
-  const { standing } = adviceFor(await sceneOf(tank, answers, context));
+  const answers = context.answers.ready(tank.facts, undefined, tank.record);
+  const { standing } = adviceFor(sceneOf(tank, answers, context.today));
   const advice = standing.find(({ id }) => id === sent["advice"]);
   const field = Object.keys(sent).find((name) => name.startsWith(REASON)) ?? REASON;
   const say = (text: string, status: number) =>

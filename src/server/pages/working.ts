@@ -1,20 +1,40 @@
-/** Working of one figure of a tank: as a page, or as a part that opens over another. */
+/**
+ * Working of one figure of a tank: as a page, or as a part that opens over another. What the daybook says is known at
+ * once; figures of the larder, the plan and the weeks ahead wait for the engine.
+ */
+import { recordAnswersOf } from "../../answers/record-answers.ts";
 import { workingOf } from "../../answers/working.ts";
 import { to } from "../../web/page.ts";
 import { workingPage } from "../../web/pages/working.tsx";
 import type { PageRoute } from "../route.ts";
 import { answeredPage } from "./answered.ts";
+import { ofTank } from "./of-tank.ts";
+
+const PATH = "/tanks/:tank/working/:figure";
+
+const ofEngine = answeredPage({
+  path: PATH,
+  here: null,
+  what: "Working",
+  address: (tank, { params }) => to.working(tank, params["figure"] ?? ""),
+  draw: ({ loaded, answers, request }) => {
+    const figure = workingOf(answers, request.params["figure"] ?? "");
+    if (figure === null) return { kind: "not_found", what: "figure of that name in this tank" };
+    return workingPage({ head: loaded.head, figure, asOf: answers.waves.tank.as_of });
+  },
+});
 
 export const WORKING_ROUTES: readonly PageRoute[] = [
-  answeredPage({
-    path: "/tanks/:tank/working/:figure",
-    here: null,
-    what: "Working",
-    address: (tank, { params }) => to.working(tank, params["figure"] ?? ""),
-    draw: ({ loaded, answers, request }) => {
-      const figure = workingOf(answers, request.params["figure"] ?? "");
-      if (figure === null) return { kind: "not_found", what: "figure of that name in this tank" };
-      return workingPage({ head: loaded.head, figure, asOf: answers.waves.tank.as_of });
-    },
-  }),
+  {
+    method: "GET",
+    path: PATH,
+    answer: ofTank(async (tank, request, context) => {
+      const { facts, record, head } = tank;
+      const id = request.params["figure"] ?? "";
+      const { workings } = recordAnswersOf({ facts, record, today: context.today });
+      const figure = Object.hasOwn(workings, id) ? workings[id] : undefined;
+      if (figure === undefined) return await ofEngine.answer(request, context);
+      return { kind: "page", page: workingPage({ head, figure, asOf: facts.asOf }) };
+    }),
+  },
 ];

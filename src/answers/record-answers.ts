@@ -1,0 +1,41 @@
+/**
+ * What the daybook says of one tank: trends, heads, growths and signs, the advice of all of them, and the working of every
+ * number in them. Quick: nothing here runs the balance. Worked out once for each record and day.
+ */
+
+import type { HeadsOutput } from "../contract/output/heads.ts";
+import type { TrendsOutput } from "../contract/output/trends.ts";
+import type { TankRecord } from "../engine/types/record.ts";
+import type { Advice } from "./advice.ts";
+import { headsOf } from "./heads/heads.ts";
+import type { RecordScene } from "./record-scene.ts";
+import { trendsOf } from "./trends/trends.ts";
+import { type WorkingFigure, workingOutputOf } from "./working.ts";
+
+export interface RecordAnswers {
+  readonly trends: TrendsOutput;
+  readonly heads: HeadsOutput;
+  readonly advice: readonly Advice[];
+  /** By the id of the figure. */
+  readonly workings: Readonly<Record<string, WorkingFigure>>;
+}
+
+/** By record: a kept tank's is the same object until its daybook or its day changes. */
+const KNOWN = new WeakMap<TankRecord, { readonly scene: RecordScene; readonly answers: RecordAnswers }>();
+
+export function recordAnswersOf(scene: RecordScene): RecordAnswers {
+  const known = KNOWN.get(scene.record);
+  if (known !== undefined && known.scene.facts === scene.facts && known.scene.today === scene.today)
+    return known.answers;
+  const trends = trendsOf(scene);
+  const heads = headsOf(scene);
+  const parts = [trends, heads];
+  const figures = parts.flatMap((part) => part.figures);
+  const answers: RecordAnswers = {
+    ...{ trends: trends.output, heads: heads.output },
+    advice: parts.flatMap(({ advice }) => advice),
+    workings: Object.fromEntries(figures.map((figure) => [figure.id, workingOutputOf(figure, []).figure!])),
+  };
+  KNOWN.set(scene.record, { scene, answers });
+  return answers;
+}
