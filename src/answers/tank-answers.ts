@@ -9,6 +9,7 @@ import type { LarderOutput } from "../contract/output/larder.ts";
 import type { WavesOutput } from "../contract/output/waves.ts";
 import type { Plan } from "../engine/stocking/plan.ts";
 import type { Figure } from "../engine/types/figure.ts";
+import type { Learned } from "../engine/types/learned.ts";
 import type { TankFacts } from "../engine/types/tank.ts";
 import { aheadOutputOf } from "./ahead/ahead-output.ts";
 import { type AheadReport, aheadReport } from "./ahead/report.ts";
@@ -19,6 +20,7 @@ import { larderFigures, tankAndPlanFigures } from "./figures/all.ts";
 import { withConfidence } from "./figures/confidence.ts";
 import { prefixed, TODAY, WHAT_IF } from "./figures/prefix.ts";
 import { type LaidLarder, larderFor, larderOutputOf } from "./larder.ts";
+import type { LearnedOutput } from "./learned/output.ts";
 import { type EnsembleChoice, type Means, membersOf, planTank } from "./plan/plan-tank.ts";
 import { wavesOutputOf } from "./plan/waves-output.ts";
 import type { WhatIf } from "./what-if.ts";
@@ -36,6 +38,10 @@ export interface TankAnswers {
    * of animals (`animal.ID.FACT`), which are made when asked for and are not among these.
    */
   readonly workings: Readonly<Record<string, WorkingFigure>>;
+  /** What the daybook has taught, where there was one to learn from. */
+  readonly learned?: LearnedOutput;
+  /** For an engine elsewhere that is to answer of the same tank; null where nothing was learned. */
+  readonly taught?: Learned | null;
 }
 
 /** How far the weeks ahead are run for a page. */

@@ -4,11 +4,14 @@
  */
 import { setPriority } from "node:os";
 import { parentPort } from "node:worker_threads";
+import type { Learning } from "../answers/learned/learned.ts";
+import { taughtAnswers } from "../answers/learned/taught-answers.ts";
 import { Refusal } from "../answers/refusal.ts";
 import { answersOf } from "../answers/tank-answers.ts";
 import { whatIf } from "../answers/what-if.ts";
 import { loadSolver } from "../solver/highs.ts";
 import type { Job, Outcome } from "./answers.ts";
+import { Recent } from "./recent.ts";
 
 const LOWER_PRIORITY = 10;
 
@@ -21,18 +24,28 @@ try {
   // Not allowed here: it works all the same.
 }
 
+/** What was learned lately, by facts and record: a tank is asked of with several counts of runs and changes. */
+const LEARNED_KEPT = 20;
+const learned = new Recent<Learning>(LEARNED_KEPT);
+
 const solver = loadSolver();
 const say = (outcome: Outcome) => port.postMessage(outcome);
 
-port.on("message", async ({ id, facts, choice, change }: Job) => {
+port.on("message", async ({ id, facts, choice, change, record }: Job) => {
   try {
-    const solve = await solver;
-    const changed = change === null ? null : whatIf(change, facts);
-    say({
-      id,
-      kind: "answers",
-      answers: answersOf(facts, choice, { solve, progress: () => {} }, changed),
+    const means = { solve: await solver, progress: () => {} };
+    if (record === null) {
+      const changed = change === null ? null : whatIf(change, facts);
+      say({ id, kind: "answers", answers: answersOf(facts, choice, means, changed) });
+      return;
+    }
+    const key = JSON.stringify([facts, record]);
+    const answers = taughtAnswers({ facts, record, choice, change }, means, (learn) => {
+      const known = learned.get(key) ?? learn();
+      learned.set(key, known);
+      return known;
     });
+    say({ id, kind: "answers", answers });
   } catch (error) {
     if (error instanceof Refusal) say({ id, kind: "refused", lines: error.lines });
     else

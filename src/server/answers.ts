@@ -5,10 +5,12 @@
  */
 import { createHash } from "node:crypto";
 import { Worker } from "node:worker_threads";
+import { teachingPart } from "../answers/learned/teaching-part.ts";
 import { DEFAULT_ENSEMBLE } from "../answers/plan/plan-tank.ts";
 import { Refusal } from "../answers/refusal.ts";
 import type { TankAnswers } from "../answers/tank-answers.ts";
 import type { WhatIfFlags } from "../answers/what-if.ts";
+import type { TankRecord } from "../engine/types/record.ts";
 import type { TankFacts } from "../engine/types/tank.ts";
 import { LIMITS } from "./limits.ts";
 import { Recent } from "./recent.ts";
@@ -19,6 +21,8 @@ export interface Job {
   readonly facts: TankFacts;
   readonly choice: AnswerChoice;
   readonly change: WhatIfFlags | null;
+  /** The daybook that the ensemble is to learn from first; null where there is none. */
+  readonly record: TankRecord | null;
 }
 
 export type Outcome =
@@ -70,11 +74,17 @@ export class Answers implements AnswerSource {
     this.#workerFile = options.worker ?? new URL(besideThis, import.meta.url);
   }
 
-  of(facts: TankFacts, choice: AnswerChoice = DEFAULT_ENSEMBLE, change?: WhatIfFlags): Promise<TankAnswers> {
-    const key = keyOf(facts, choice, change ?? null);
+  of(
+    facts: TankFacts,
+    choice: AnswerChoice = DEFAULT_ENSEMBLE,
+    change?: WhatIfFlags,
+    daybook?: TankRecord,
+  ): Promise<TankAnswers> {
+    const asked = { facts, choice, change: change ?? null, record: teaching(daybook) };
+    const key = keyOf(asked);
     const known = this.#known.get(key);
     if (known !== undefined) return Promise.resolve(known);
-    const waiting = this.#ask(key, { facts, choice, change: change ?? null });
+    const waiting = this.#ask(key, asked);
     if (waiting === null) {
       const words = "Many tanks are being worked out just now. Ask again in a minute; nothing is lost.";
       return Promise.reject(new NoAnswer("busy", words));
@@ -83,18 +93,24 @@ export class Answers implements AnswerSource {
     return waiting.promise;
   }
 
-  ready(facts: TankFacts, choice: AnswerChoice = DEFAULT_ENSEMBLE): TankAnswers | null {
-    const key = keyOf(facts, choice, null);
+  ready(facts: TankFacts, choice: AnswerChoice = DEFAULT_ENSEMBLE, daybook?: TankRecord): TankAnswers | null {
+    const asked = { facts, choice, change: null, record: teaching(daybook) };
+    const key = keyOf(asked);
     const known = this.#known.get(key);
     if (known !== undefined) return known;
     // Nobody waits for this one: what becomes of it is told to who asks next.
-    this.#ask(key, { facts, choice, change: null })?.promise.catch(() => {});
+    this.#ask(key, asked)?.promise.catch(() => {});
     return null;
   }
 
   /** Whether an answer would have to be worked out. */
-  knows(facts: TankFacts, choice: AnswerChoice = DEFAULT_ENSEMBLE, change?: WhatIfFlags): boolean {
-    return this.#known.has(keyOf(facts, choice, change ?? null));
+  knows(
+    facts: TankFacts,
+    choice: AnswerChoice = DEFAULT_ENSEMBLE,
+    change?: WhatIfFlags,
+    daybook?: TankRecord,
+  ): boolean {
+    return this.#known.has(keyOf({ facts, choice, change: change ?? null, record: teaching(daybook) }));
   }
 
   async close(): Promise<void> {
@@ -182,9 +198,14 @@ export class Answers implements AnswerSource {
   }
 }
 
-function keyOf(facts: TankFacts, choice: AnswerChoice, change: WhatIfFlags | null): string {
-  const { members, seed } = choice;
+function keyOf({ facts, choice: { members, seed }, change, record }: Omit<Job, "id">): string {
   return createHash("sha256")
-    .update(JSON.stringify([facts, members, seed, change]))
+    .update(JSON.stringify([facts, members, seed, change, record]))
     .digest("base64url");
+}
+
+/** What of a daybook teaches; null where nothing in it could. */
+function teaching(daybook: TankRecord | undefined): TankRecord | null {
+  const part = daybook === undefined ? null : teachingPart(daybook);
+  return part === null || part.observations.length === 0 ? null : part;
 }

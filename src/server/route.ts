@@ -15,12 +15,17 @@ export interface AnswerChoice {
   readonly seed: number;
 }
 
-/** The engine, in threads of its own, with what it said before kept by facts. */
+/** The engine, in threads of its own, with what it said before kept by facts. With a daybook it learns from that first. */
 export interface AnswerSource {
   /** Waits for the answers; the same facts asked for at once are worked out once. */
-  of(facts: TankFacts, choice?: AnswerChoice, change?: WhatIfFlags): Promise<TankAnswers>;
+  of(
+    facts: TankFacts,
+    choice?: AnswerChoice,
+    change?: WhatIfFlags,
+    daybook?: TankRecord,
+  ): Promise<TankAnswers>;
   /** What is known already; null starts the work in the background. */
-  ready(facts: TankFacts, choice?: AnswerChoice): TankAnswers | null;
+  ready(facts: TankFacts, choice?: AnswerChoice, daybook?: TankRecord): TankAnswers | null;
 }
 
 /** A kept tank, read. */
@@ -59,12 +64,21 @@ export interface PageRequest {
   readonly query: Readonly<Record<string, string>>;
   /** Fields of a sent form; null on GET. */
   readonly form: URLSearchParams | null;
+  /** The file of a form that has one, where its route takes files; null where none was chosen. */
+  readonly file?: { readonly name: string; readonly bytes: Uint8Array } | null;
 }
 
 export type PageReply =
   | { readonly kind: "page"; readonly page: Page; readonly status?: number }
   | { readonly kind: "redirect"; readonly to: string }
   | { readonly kind: "file"; readonly name: string; readonly type: string; readonly text: string }
+  /** A file too long to be made at once. */
+  | {
+      readonly kind: "pieces";
+      readonly name: string;
+      readonly type: string;
+      readonly pieces: AsyncIterable<string>;
+    }
   /** What was looked for, in words. */
   | { readonly kind: "not_found"; readonly what: string };
 
@@ -72,5 +86,7 @@ export interface PageRoute {
   readonly method: "GET" | "POST";
   /** As the server writes patterns: `/tanks/:tank/larder`. */
   readonly path: string;
+  /** Takes a form with a file: its body may be longer than others. */
+  readonly takes?: "file";
   readonly answer: (request: PageRequest, context: PageContext) => Promise<PageReply>;
 }

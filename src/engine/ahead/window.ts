@@ -26,8 +26,8 @@ import {
 } from "./run-up.ts";
 
 /** Hair algae on the first day, times what the run-up has; nitrifiers likewise. Judgement. */
-const HAIR_AT_START: Spread = { low: 0.3, central: 1, high: 3.3 };
-const NITRIFIERS_AT_START: Spread = { low: 0.3, central: 1, high: 3.3 };
+export const HAIR_AT_START: Spread = { low: 0.3, central: 1, high: 3.3 };
+export const NITRIFIERS_AT_START: Spread = { low: 0.3, central: 1, high: 3.3 };
 
 /**
  * Added to a concentration (mg N/L, mg P/L) before its logarithm is taken, so that what no kit can tell apart is near.

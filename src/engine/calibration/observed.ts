@@ -46,6 +46,8 @@ export interface Observed {
   readonly shown: (state: Float64Array, world: World, own: MemberLearned["own"]) => number;
 }
 
+/** What one kit and one eye always add. */
+export const BIAS_OF = { kit: JUDGEMENT.kitBias, eye: JUDGEMENT.eyeBias } as const;
 /** Crop at which a keeper wipes, mg C/m2. @source alg.film_visible_C */
 const WIPED_AT_MG_C = 150;
 const Z90_WIDTH = 2 * 1.6448536269514722;
@@ -116,7 +118,7 @@ function readingOf({ entry, on, quantity, value, censored }: ReadingSeen, day: n
       value: log(at + c),
       error: censored === null && Number.isFinite(own) ? Math.max(kit, own) : kit,
       shown: (y, world, { [bias]: z }) =>
-        log(Math.max(0, y[pool]! / world.inputs.V) * exp(JUDGEMENT.kitBias * z) + c),
+        log(Math.max(0, y[pool]! / world.inputs.V) * exp(BIAS_OF.kit * z) + c),
     },
   ];
 }
@@ -138,7 +140,7 @@ function growthOf({ entry, on, growth, score }: GrowthSeen, day: number): Observ
       value: score,
       error: JUDGEMENT.scoreError,
       shown: (y, world, own) =>
-        scoreOfCrop((times * y[pool]!) / Math.max(1e-3, world.inputs[area])) + JUDGEMENT.eyeBias * own[eye],
+        scoreOfCrop((times * y[pool]!) / Math.max(1e-3, world.inputs[area])) + BIAS_OF.eye * own[eye],
     },
   ];
 }

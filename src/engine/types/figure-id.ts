@@ -67,6 +67,11 @@ export const figureId = {
       | "top_up",
   ) => `heads.${animal}.${what}`,
 
+  /** A quantity that the daybook has taught of. */
+  learned: (quantity: string) => `learned.${quantity}`,
+  /** What a group of observations had to do with all that was learned. */
+  learnedShare: (group: string) => `learned.share.${group}`,
+
   tank: (field: string) => `tank.${field}`,
   reading: (quantity: string) => `tank.reading.${quantity}`,
   present: (animal: string) => `tank.present.${animal}`,

@@ -61,7 +61,7 @@ async function answersTo({ params, query, context }: Call): Promise<TankAnswers>
   const loaded = await context.loadTank(params["tank"] ?? "");
   if (loaded === null) throw notFound();
   const { members, seed, ...change } = query as AnswersQuery;
-  return context.answers.of(loaded.facts, choiceOf({ members, seed }), flagsOf(change));
+  return context.answers.of(loaded.facts, choiceOf({ members, seed }), flagsOf(change), loaded.record);
 }
 
 const choiceOf = ({

@@ -47,7 +47,7 @@ export function answeredFile(path: string, draw: (answered: Answered) => PageRep
     method: "GET",
     path,
     answer: ofTank(async (loaded, request, context) => {
-      const answers = await context.answers.of(loaded.facts);
+      const answers = await context.answers.of(loaded.facts, undefined, undefined, loaded.record);
       return draw({ loaded, answers, request, today: context.today });
     }),
   };

@@ -19,10 +19,13 @@ export function ofTank(answer: OfTank): PageRoute["answer"] {
 
 /** Null while they are being worked out and nobody said that they would wait. */
 export async function answersFor(
-  { facts }: LoadedTank,
+  { facts, record }: LoadedTank,
   { query }: PageRequest,
   { answers }: PageContext,
 ): Promise<TankAnswers | null> {
   const waits = query["wait"] === "1" || query["part"] === "1";
-  return answers.ready(facts) ?? (waits ? await answers.of(facts) : null);
+  return (
+    answers.ready(facts, undefined, record) ??
+    (waits ? await answers.of(facts, undefined, undefined, record) : null)
+  );
 }

@@ -43,12 +43,22 @@ async function page(tank: LoadedTank, request: PageRequest, context: PageContext
 }
 
 /** For the engine in the browser, which asks once the page is there. */
-async function factsAsData({ facts }: LoadedTank): Promise<PageReply> {
+async function factsAsData(
+  { facts, record }: LoadedTank,
+  _request: PageRequest,
+  { answers }: PageContext,
+): Promise<PageReply> {
+  // What the daybook taught goes with them, so that both engines answer of the same tank.
+  const { taught = null } =
+    record.observations.length === 0
+      ? {}
+      : (answers.ready(facts, undefined, record) ??
+        (await answers.of(facts, TWENTY_RUNS, undefined, record)));
   return {
     kind: "file",
     name: "facts.json",
     type: "application/json",
-    text: JSON.stringify(facts),
+    text: JSON.stringify(taught === null ? facts : { ...facts, learned: taught }),
   };
 }
 
@@ -63,7 +73,7 @@ async function data(tank: LoadedTank, request: PageRequest, context: PageContext
 }
 
 async function bodyOf(
-  { row, facts }: LoadedTank,
+  { row, facts, record }: LoadedTank,
   { query }: PageRequest,
   { answers }: PageContext,
 ): Promise<WhatIfBodyView> {
@@ -77,12 +87,12 @@ async function bodyOf(
     typed,
     faults,
     besideTyped: typed,
-    beside: asked ? besideView(await answers.of(facts, choiceOf(query), change)) : null,
+    beside: asked ? besideView(await answers.of(facts, choiceOf(query), change, record)) : null,
   };
 }
 
 async function working(
-  { head, facts }: LoadedTank,
+  { head, facts, record }: LoadedTank,
   { params, query }: PageRequest,
   { answers }: PageContext,
 ): Promise<PageReply> {
@@ -92,7 +102,7 @@ async function working(
     return { kind: "not_found", what: "change that can be read in this address" };
   }
   const choice = choiceOf(query);
-  const found = await answers.of(facts, choice, change);
+  const found = await answers.of(facts, choice, change, record);
   const figure = workingOf(found, params["figure"] ?? "");
   if (figure === null) return { kind: "not_found", what: "figure of that name with this change" };
   const changes = found.ahead.what_if?.changes ?? [];
