@@ -10,6 +10,7 @@ import { addBuiltFiles } from "./built-files.ts";
 import { addFailures, answerBroken, type Failures, tellFailure } from "./failures.ts";
 import { LIMITS } from "./limits.ts";
 import { loadTank } from "./load-tank.ts";
+import { boundaryIn, partsOf, SentParts } from "./multipart.ts";
 import { newId as makeId } from "./new-id.ts";
 import { PAGE_ROUTES } from "./pages/index.ts";
 import { RefusedRequest } from "./refused.ts";
@@ -99,11 +100,23 @@ export function buildApp(parts: AppParts): FastifyInstance {
     { parseAs: "string" },
     async (_request: FastifyRequest, body: string) => new URLSearchParams(body),
   );
+  app.addContentTypeParser(
+    "multipart/form-data",
+    { parseAs: "buffer" },
+    async (request: FastifyRequest, body: Buffer) => {
+      const boundary = boundaryIn(request.headers["content-type"] ?? "");
+      const sent = boundary === null ? null : partsOf(body, boundary);
+      if (sent === null)
+        throw new RefusedRequest(400, "The form did not arrive whole. Nothing was added. Send it again.");
+      return new SentParts(sent);
+    },
+  );
   addBuiltFiles(app, parts.built);
   for (const route of PAGE_ROUTES) {
     app.route({
       method: route.method,
       url: route.path,
+      ...(route.takes === "file" ? { bodyLimit: LIMITS.fileBytes } : {}),
       handler: async (request, reply) => {
         const context = contextOf();
         const answered = await route.answer(requestOf(request), context);
@@ -120,8 +133,21 @@ function requestOf(request: FastifyRequest): PageRequest {
   return {
     params: request.params as Record<string, string>,
     query: Object.fromEntries(queryOf(request.url)),
-    form: request.body instanceof URLSearchParams ? request.body : null,
+    ...sentIn(request.body),
   };
+}
+
+function sentIn(body: unknown): Pick<PageRequest, "form" | "file"> {
+  if (body instanceof URLSearchParams) return { form: body };
+  if (!(body instanceof SentParts)) return { form: null };
+  const form = new URLSearchParams();
+  let file: PageRequest["file"] = null;
+  for (const part of body.parts) {
+    if (part.file === null) form.append(part.name, part.bytes.toString("utf8"));
+    // A file that was not chosen comes as one without a name.
+    else if (part.file !== "" || part.bytes.length > 0) file = { name: part.file, bytes: part.bytes };
+  }
+  return { form, file };
 }
 
 /** Methods of the routes whose pattern fits a path. */

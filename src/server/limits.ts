@@ -10,6 +10,8 @@ const SECOND_MS = 1000;
 export const LIMITS = {
   /** Of one request. */
   bodyBytes: MIB,
+  /** Of one request that brings a file in: beyond the file's own bound, so that the page can say how big it is. */
+  fileBytes: 24 * MIB,
   jsonDepth: 20,
   headerBytes: 16 * KIB,
   /** Of one part of an address, such as a tank's id. */

@@ -1,5 +1,6 @@
 /** A page's reply turned into HTTP: documents compressed and with a tag, so that an unchanged page costs 200 bytes. */
 import { createHash } from "node:crypto";
+import { Readable } from "node:stream";
 import { promisify } from "node:util";
 import { brotliCompress, constants, gzip } from "node:zlib";
 import type { FastifyReply, FastifyRequest } from "fastify";
@@ -37,6 +38,9 @@ export async function sendReply(
     case "file":
       http.header("content-disposition", `attachment; filename="${fileName(reply.name)}"`);
       return await sendText(reply.text, reply.type, 200, request, http);
+    case "pieces":
+      http.header("content-disposition", `attachment; filename="${fileName(reply.name)}"`);
+      return await http.type(reply.type).send(Readable.from(reply.pieces));
     case "not_found":
       return await sendPage(notFoundPage(reply.what), 404, request, http, rendering);
   }
