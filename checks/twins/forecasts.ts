@@ -2,13 +2,11 @@
 import { animals, modelParameters } from "../../src/catalogue/index.ts";
 import { type Forecast, finish, forecast } from "../../src/engine/ahead/forecast.ts";
 import { calibrate } from "../../src/engine/calibration/calibrate.ts";
-import { drawMembers } from "../../src/engine/larder/members.ts";
+import { drawMembers, type EnsembleOptions } from "../../src/engine/larder/members.ts";
 import type { GrowthSeen, ReadingSeen, TankRecord } from "../../src/engine/types/record.ts";
 import type { Cover, Reading, TankFacts } from "../../src/engine/types/tank.ts";
 import { crewOf } from "./tank.ts";
 import { FUTURE_DAYS } from "./truth.ts";
-
-const MEMBERS = 160;
 
 export interface Three {
   /** From the facts alone. */
@@ -19,25 +17,29 @@ export interface Three {
   readonly learned: TankFacts;
 }
 
-export function threeForecasts(facts: TankFacts, record: TankRecord, seed: number): Three {
+export function threeForecasts(
+  facts: TankFacts,
+  record: TankRecord,
+  { count: members, seed }: EnsembleOptions,
+): Three {
   const told = withLatest(facts, record);
   const { learned } = finish(
-    calibrate({ facts: told, record, table: modelParameters, animals, members: MEMBERS, seed }),
+    calibrate({ facts: told, record, table: modelParameters, animals, members, seed }),
   );
   const calibrated = { ...told, learned };
   return {
-    blind: ahead(facts, seed),
-    latest: ahead(told, seed),
-    calibrated: ahead(calibrated, seed),
+    blind: ahead(facts, members, seed),
+    latest: ahead(told, members, seed),
+    calibrated: ahead(calibrated, members, seed),
     learned: calibrated,
   };
 }
 
-const ahead = (facts: TankFacts, seed: number): Forecast =>
+const ahead = (facts: TankFacts, count: number, seed: number): Forecast =>
   finish(
     forecast({
       ...{ facts, kinds: crewOf(facts), events: [], days: FUTURE_DAYS, seed },
-      members: drawMembers(facts, modelParameters, { count: MEMBERS, seed }),
+      members: drawMembers(facts, modelParameters, { count, seed }),
     }),
   );
 

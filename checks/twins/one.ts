@@ -22,7 +22,7 @@ export interface TwinResult {
   readonly inflow: { readonly truth: number; readonly before: number; readonly after: number };
 }
 
-export function twin(seed: number, truthName: string): TwinResult {
+export function twin(seed: number, truthName: string, members = 160): TwinResult {
   const departure = [OWN, ...OTHER_TRUTHS].find(({ name }) => name === truthName);
   if (departure === undefined) throw new RangeError(`There is no truth "${truthName}"`);
   const facts = unweighed(twinFacts(seed));
@@ -30,7 +30,7 @@ export function twin(seed: number, truthName: string): TwinResult {
   const { blind, latest, calibrated, learned } = threeForecasts(
     facts,
     recordOfKeeper(truth, seed, departure),
-    seed,
+    { count: members, seed },
   );
   return {
     seed,

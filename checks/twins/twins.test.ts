@@ -1,0 +1,33 @@
+/**
+ * Twenty twins of the model's own truths: learning from a keeper's daybook makes the four weeks ahead sharper, and their
+ * bands stay honest. A small sample, so its bounds are wide; the full runs stand in docs/validation.md.
+ */
+import { beforeAll, describe, expect, test } from "vitest";
+import { type TwinResult, twin } from "./one.ts";
+import { type Row, rowsOf } from "./table.ts";
+
+const TANKS = 20;
+const MEMBERS = 60;
+const results: TwinResult[] = [];
+let rows: readonly Row[] = [];
+
+beforeAll(() => {
+  for (let seed = 1; seed <= TANKS; seed += 1) results.push(twin(seed, "own", MEMBERS));
+  rows = rowsOf(results);
+}, 400_000);
+
+const row = (of: Row["of"]): Row => rows.find((one) => one.of === of)!;
+
+describe("what was measured is forecast better than without the daybook", () => {
+  test.each(["no3", "po4", "film_glass", "film_rock", "hair_algae"] as const)("%s", (of) => {
+    const [blind, , calibrated] = row(of).error;
+    expect(calibrated).toBeLessThan(0.75 * blind);
+  });
+});
+
+test("bands from 10 to 90 % hold about four truths in five, over all quantities", () => {
+  const within = rows.filter(({ of }) => of !== "heads").map((one) => one.within[2]);
+  const all = within.reduce((a, b) => a + b, 0) / within.length;
+  expect(all).toBeGreaterThan(0.7);
+  expect(all).toBeLessThan(0.93);
+});
