@@ -75,6 +75,8 @@ export function statesOf(cast: Cast): State[] {
     page("demo-animal-never", to.animal(demo, "pufferfish")),
     page("first-animal", to.animal(first, "mexican-turbo-snail")),
     page("demo-working", to.working(demo, "larder.film_glass.supply")),
+    { ...page("demo-learned", to.learned(demo)), engine: true },
+    { ...page("first-learned", to.learned(first)), engine: true },
     page("demo-reading", to.reading(demo, cast.reading)),
     page("demo-entry", to.entry(demo, cast.reading)),
     page("demo-daybook-removed", `${to.tank(demo, "daybook")}?removed=1&kind=growth`),

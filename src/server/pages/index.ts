@@ -3,6 +3,7 @@ import type { PageRoute } from "../route.ts";
 import { AHEAD_ROUTES } from "./ahead.ts";
 import { ANIMALS_ROUTES } from "./animals.ts";
 import { BENCH_ROUTES } from "./bench.ts";
+import { BENCH_WAVE_ROUTES } from "./bench-wave.ts";
 import { CHARTS_ROUTES } from "./charts.ts";
 import { DAYBOOK_ROUTES } from "./daybook.ts";
 import { ENTRY_ROUTES } from "./entry.ts";
@@ -10,6 +11,7 @@ import { ERRANDS_ROUTES } from "./errands.ts";
 import { HEADS_ROUTES } from "./heads.ts";
 import { HISTORY_ROUTES } from "./history.ts";
 import { LARDER_ROUTES } from "./larder.ts";
+import { LEARNED_ROUTES } from "./learned.ts";
 import { OUTBOX_ROUTES } from "./outbox.ts";
 import { QUESTION_ROUTES } from "./questions.ts";
 import { READING_ROUTES } from "./readings.ts";
@@ -17,6 +19,7 @@ import { ROUND_ROUTES } from "./round.ts";
 import { SHEET_ROUTES } from "./sheet.ts";
 import { SOURCES_ROUTES } from "./sources.ts";
 import { START_ROUTES } from "./start.ts";
+import { TREND_ROUTES } from "./trends.ts";
 import { UNIT_ROUTES } from "./units.ts";
 import { WAVES_ROUTES } from "./waves.ts";
 import { WET_HAND_ROUTES } from "./wet-hand.ts";
@@ -28,6 +31,7 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...START_ROUTES,
   ...ROUND_ROUTES,
   ...BENCH_ROUTES,
+  ...BENCH_WAVE_ROUTES,
   ...QUESTION_ROUTES,
   ...READING_ROUTES,
   ...DAYBOOK_ROUTES,
@@ -45,7 +49,9 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...WORKING_ROUTES,
   ...SOURCES_ROUTES,
   ...LARDER_ROUTES,
+  ...LEARNED_ROUTES,
   ...AHEAD_ROUTES,
   ...HEADS_ROUTES,
+  ...TREND_ROUTES,
   ...CHARTS_ROUTES,
 ];
