@@ -1,13 +1,13 @@
 /**
  * Entries of a tank between a form and the store: what was sent, read by the one reader; a kept row as a line of the
- * daybook; a kept entry as the texts of its form. What the record holds is counted from the tank file and the daybook.
+ * daybook; a kept entry as the texts of its form.
  */
 
 import { saidOf } from "../../answers/bench/latest.ts";
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
-import { recordOf } from "../../answers/record/record.ts";
-import { animalById, findAnimal } from "../../catalogue/index.ts";
+import { entryContext } from "../../answers/record/entry-context.ts";
+import { animalById } from "../../catalogue/index.ts";
 import { ENTRY_FIELDS } from "../../contract/daybook/fields.ts";
 import {
   type DaybookEntry,
@@ -16,42 +16,37 @@ import {
   type EntryKind,
   entryOfRow,
 } from "../../contract/daybook/kinds.ts";
-import { type EntryContext, readEntry } from "../../contract/daybook/read-entry.ts";
-import type { EntryRow, Json, Store } from "../../store/store.ts";
+import { readEntry } from "../../contract/daybook/read-entry.ts";
+import type { EntryRow, Json } from "../../store/store.ts";
 import type { DaybookLine } from "../../web/pages/daybook.tsx";
 import { entrySentence } from "../../web/pages/daybook-words.ts";
 import type { OnRecord } from "../../web/pages/entry-form.tsx";
 import { unitSigns } from "../../web/parts/text.ts";
-import { readDocument } from "../load-tank.ts";
-import { readingContextOf } from "../reading-context.ts";
 import type { LoadedTank, PageContext } from "../route.ts";
 import { readSent, valuesOfReading } from "./reading-of.ts";
 
 export const entryKindOf = (name: string | undefined): EntryKind | undefined =>
   ENTRY_KINDS.find((kind) => kind === name);
 
-/** When "today" is: now, or when an entry of the outbox was typed. */
-export type When = Pick<PageContext, "today" | "now">;
-
 export type SentEntry =
   | { readonly ok: true; readonly on: string; readonly body: Json; readonly said: readonly string[] }
   | { readonly ok: false; readonly doubts: readonly FieldDoubt[] };
 
 /** @param id the entry that it corrects, which does not count beside itself */
-export async function readSentEntry(
+export function readSentEntry(
   kind: EntryKind,
   sent: Values,
   tank: LoadedTank,
   context: PageContext,
   id: string | null = null,
-): Promise<SentEntry> {
+): SentEntry {
   if (kind === "reading") {
     const read = readSent(sent, sent["quantity"] ?? "", tank, context, id);
     return read.ok
       ? { ok: true, on: read.on, body: read.body as Json, said: read.said.map(({ text }) => text) }
       : read;
   }
-  const read = readEntry(kind, typedOf(kind, sent), await entryContextOf(tank, context, id));
+  const read = readEntry(kind, typedOf(kind, sent), entryContext(tank, context, id));
   if (read.ok) {
     return { ok: true, on: read.on, body: read.body as Json, said: read.said.map(({ text }) => text) };
   }
@@ -73,58 +68,10 @@ export function typedOf(kind: EntryKind, sent: Values): Record<string, string> {
   );
 }
 
-/** Kinds of entry that change how many heads there are. */
-const OF_HEADS = ["addition", "loss", "departure", "identification"] as const;
-const MOST_OF_A_KIND = 5000;
-
-async function headsEntries(store: Store, tank: string, id: string | null): Promise<readonly DaybookEntry[]> {
-  const rows = await Promise.all(
-    OF_HEADS.map((kind) => store.entries(tank, { kind, limit: MOST_OF_A_KIND })),
-  );
-  return rows.flat().flatMap((row) => (row.id === id ? [] : (entryOfRow(row) ?? [])));
-}
-
-async function entryContextOf(
-  tank: LoadedTank,
-  context: PageContext,
-  id: string | null,
-): Promise<EntryContext> {
-  const entries = await headsEntries(context.store, tank.row.id, id);
-  const water = tank.facts.waterL;
-  return {
-    ...readingContextOf(tank, context),
-    findAnimal,
-    onRecord: (animal, on) => headsOn(tank, entries, context.today, on).get(animal) ?? 0,
-    waterL: water.central,
-  };
-}
-
-/** Heads by kind at the end of a day: the tank file's, and what the daybook says since. Feared ones are still counted. */
-function headsOn(
-  { document }: LoadedTank,
-  entries: readonly DaybookEntry[],
-  today: string,
-  on: string,
-): ReadonlyMap<string, number> {
-  const own = readDocument(document, today);
-  const heads = new Map<string, number>();
-  const change = (animal: string, by: number) =>
-    heads.set(animal, Math.max(0, (heads.get(animal) ?? 0) + by));
-  for (const { id, count } of own.ok ? own.facts.present : []) change(id, count);
-  for (const happened of recordOf(entries, on).happenings) {
-    if (happened.kind === "added") change(happened.animal, happened.count);
-    if (happened.kind === "lost_found" || happened.kind === "moved_out")
-      change(happened.animal, -happened.count);
-  }
-  return heads;
-}
-
 /** By name, those of whom there is at least one. */
-export async function onRecord(
-  tank: LoadedTank,
-  { store, today }: PageContext,
-): Promise<readonly OnRecord[]> {
-  const heads = headsOn(tank, await headsEntries(store, tank.row.id, null), today, today);
+export function onRecord({ facts }: LoadedTank): readonly OnRecord[] {
+  const heads = new Map<string, number>();
+  for (const { id, count } of facts.present) heads.set(id, (heads.get(id) ?? 0) + count);
   return [...heads]
     .filter(([, count]) => count > 0)
     .map(([id, count]) => ({ id, count, name: animalById.get(id)?.commonName ?? id }))

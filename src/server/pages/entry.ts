@@ -78,7 +78,7 @@ async function form(
     kind,
     values,
     doubts,
-    scene: { onRecord: await onRecord(tank, context) },
+    scene: { onRecord: onRecord(tank) },
     once: keepsKey
       ? sentKey
       : stateKey(
@@ -95,7 +95,7 @@ async function add(tank: LoadedTank, request: PageRequest, context: PageContext)
   const kind = entryKindOf(request.params["kind"]);
   if (kind === undefined) return NO_KIND;
   const sent = sentValues(request.form);
-  const read = await readSentEntry(kind, sent, tank, context);
+  const read = readSentEntry(kind, sent, tank, context);
   if (!read.ok) return await form(tank, kind, sent, read.doubts, context, 422);
   const done = await keepOnce(kind, sent, read, tank, context);
   return { kind: "redirect", to: `${to.tank(tank.row.id, "daybook")}?kept=${done.id}` };
@@ -149,7 +149,7 @@ async function page(
     values: values ?? valuesOfEntry(entry),
     doubts,
     clash: clash ?? null,
-    scene: { onRecord: await onRecord(tank, context) },
+    scene: { onRecord: onRecord(tank) },
     history: history.flatMap((one) => {
       const version = daybookLineOf(one);
       return version === null
@@ -174,7 +174,7 @@ async function change(tank: LoadedTank, request: PageRequest, context: PageConte
     if (doubts.length > 0) return await page(tank, one, { doubts, status: 422 }, context);
     return await write(tank, one, sent, { on: row.on, body: row.body, kept }, context);
   }
-  const read = await readSentEntry(entry.kind, sent, tank, context, row.id);
+  const read = readSentEntry(entry.kind, sent, tank, context, row.id);
   if (!read.ok) return await page(tank, one, { values: sent, doubts: read.doubts, status: 422 }, context);
   return await write(tank, one, sent, { on: read.on, body: read.body, kept: row.kept }, context);
 }

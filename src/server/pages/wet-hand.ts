@@ -22,7 +22,7 @@ async function show(tank: LoadedTank, _request: PageRequest, context: PageContex
     head: tank.head,
     readings: readingsOf(tank),
     growths: await growthsOf(tank, context),
-    onRecord: await onRecord(tank, context),
+    onRecord: onRecord(tank),
     decimal: signOf(tank),
   });
   return { kind: "page", page };

@@ -28,8 +28,23 @@ const PATIENCE_MS = 10_000;
 /** Answers that will be another one later. */
 const LATER: ReadonlySet<number> = new Set([408, 425, 429]);
 
-/** By key, how each one ended that was tried. */
-export async function sendWaiting(): Promise<ReadonlyMap<string, Ended>> {
+/** Whether the server could be reached, where there was anything to send. */
+export async function sendWaiting(): Promise<boolean> {
+  return (await sendAll()).reached;
+}
+
+/** Sends what waits, and says how this one of it ended: also where another tab was quicker. */
+export async function sendOwn(own: OutboxEntry): Promise<Ended> {
+  const { ended, reached } = await sendAll();
+  const known = ended.get(own.key);
+  if (known !== undefined) return known;
+  const left = (await entriesWaiting()).find(({ key }) => key === own.key);
+  if (left?.state === "refused") return { kind: "refused", doubts: left.doubts };
+  // Sent by another: asked again, the server tells what it said then.
+  return reached ? await ask(own) : { kind: "not_reached" };
+}
+
+async function sendAll(): Promise<{ readonly ended: ReadonlyMap<string, Ended>; readonly reached: boolean }> {
   const ended = new Map<string, Ended>();
   await oneAtATime(async () => {
     for (const entry of await entriesWaiting()) {
@@ -40,7 +55,7 @@ export async function sendWaiting(): Promise<ReadonlyMap<string, Ended>> {
     }
   });
   if (ended.size > 0) tellNews();
-  return ended;
+  return { ended, reached: ![...ended.values()].some(({ kind }) => kind === "not_reached") };
 }
 
 async function oneAtATime(work: () => Promise<void>): Promise<void> {

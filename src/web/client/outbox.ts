@@ -7,7 +7,7 @@
 import { forgetDrafts } from "./drafts.ts";
 import { localInstant } from "./local-instant.ts";
 import { listOutbox } from "./outbox-list.ts";
-import { type Ended, OUTBOX_NEWS, sendWaiting, tellNews } from "./outbox-send.ts";
+import { type Ended, OUTBOX_NEWS, sendOwn, sendWaiting, tellNews } from "./outbox-send.ts";
 import { entriesWaiting, keepEntry, type OutboxEntry } from "./outbox-store.ts";
 
 /** What became of a form's entry, told to who drew the form: `detail` of the event `outbox-ended`. */
@@ -55,29 +55,31 @@ function take(event: SubmitEvent): void {
   });
 }
 
-async function keepAndSend(form: HTMLFormElement, entry: OutboxEntry): Promise<void> {
+async function keepAndSend(form: HTMLFormElement, typed: OutboxEntry): Promise<void> {
+  let kept = typed;
   try {
-    await keepEntry(await underItsKey(entry));
+    kept = await underItsKey(typed);
+    await keepEntry(kept);
   } catch {
-    sendPlain(form, entry);
+    sendPlain(form, typed);
     return;
   }
   forgetDrafts(form);
   localStorage.removeItem(keyName(form));
+  field(form, "once").value = "";
   tellNews();
-  askForSync();
-  const ended = (await sendWaiting()).get(entry.key) ?? { kind: "not_reached" as const };
+  const ended = await sendOwn(kept);
+  if (ended.kind === "not_reached") askForSync();
   const told = new CustomEvent<OutboxEnded>("outbox-ended", {
-    detail: { entry, ended },
+    detail: { entry: kept, ended },
     cancelable: true,
     bubbles: true,
   });
   if (!form.dispatchEvent(told)) return;
   if (ended.kind === "kept") location.assign(ended.next);
-  else if (ended.kind === "refused") sendPlain(form, entry);
+  else if (ended.kind === "refused") sendPlain(form, kept);
   else {
     form.reset();
-    field(form, "once").value = "";
     sayKept(form);
   }
 }
@@ -110,9 +112,14 @@ function entryOf(form: HTMLFormElement, submitter: HTMLElement | null): OutboxEn
   };
 }
 
-/** "Reading: nitrate 5": the kind and what was typed, for who looks at the list. */
+/** "Nitrate: 5": what the form is for and what was typed, for who looks at the list. */
 function wordsOf(form: HTMLFormElement, fields: readonly (readonly [string, string])[]): string {
-  const typed = fields.filter(([name]) => !/^(unit|observed|kit_step)$/.test(name)).map(([, value]) => value);
+  const hidden = new Set(
+    [...form.querySelectorAll<HTMLInputElement>("input[type=hidden]")].map(({ name }) => name),
+  );
+  const typed = fields
+    .filter(([name]) => !hidden.has(name) && !/^(unit|observed|kit_step)$/.test(name))
+    .map(([, value]) => value);
   return `${form.dataset["words"] ?? ""}: ${typed.join(", ").replaceAll("_", " ")}`.slice(0, 160);
 }
 

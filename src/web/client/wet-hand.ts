@@ -18,7 +18,7 @@ function open(name: string, moveFocus: boolean): void {
   if (!moveFocus) return;
   const panel = panels.find((one) => nameOf(one) === known);
   scrollTo(0, 0);
-  panel?.querySelector<HTMLElement>("h2, h1")?.focus({ preventScroll: true });
+  (panel?.querySelector<HTMLElement>("h2") ?? root?.querySelector("h1"))?.focus({ preventScroll: true });
 }
 
 /** What was typed and not kept is found again where it was typed. */

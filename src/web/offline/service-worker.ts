@@ -61,8 +61,7 @@ scope.addEventListener("sync", (event) => {
 
 /** Failing asks the browser to try again later. */
 async function sendOrAskAgain(): Promise<void> {
-  const ended = [...(await sendWaiting()).values()];
-  if (ended.some(({ kind }) => kind === "not_reached")) throw new Error("Grazewell can't be reached yet");
+  if (!(await sendWaiting())) throw new Error("Grazewell can't be reached yet");
 }
 
 scope.addEventListener("fetch", (event) => {

@@ -36,7 +36,8 @@ const lamps = (hours: number | null): string | null => {
 
 /** One plain sentence, with its stop. */
 export function entrySentence(entry: DaybookEntry): string {
-  return `${capital(matterOf(entry).trim())}.`;
+  const matter = matterOf(entry).trim();
+  return `${matter.startsWith("pH ") ? matter : capital(matter)}.`;
 }
 
 function matterOf(entry: DaybookEntry): string {

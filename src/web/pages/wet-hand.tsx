@@ -54,6 +54,7 @@ export function wetHandPage(view: WetHandView): Page {
     scripts: ["wet-hand"],
     body: (
       <div class="wet-hand" data-wet-hand>
+        <h1 tabIndex={-1}>Log it now</h1>
         <div class="wet-said" role="status" data-wet-said />
         <Home {...view} />
         <Readings {...view} />
@@ -77,16 +78,16 @@ interface RowProps {
   readonly children: ComponentChildren;
   /** What was last, in small. */
   readonly last?: string | null;
+  /** Where the words alone do not say it. */
+  readonly name?: string;
 }
 
-function Row({ go, href, children, last = null }: RowProps) {
+function Row({ go, href, children, last = null, name }: RowProps) {
   return (
-    <li>
-      <a class="wet-row" href={href} data-wet-go={go}>
-        <span>{children}</span>
-        {last === null ? null : <span class="wet-last">{last}</span>}
-      </a>
-    </li>
+    <a class="wet-row" href={href} data-wet-go={go} aria-label={name}>
+      <span>{children}</span>
+      {last === null ? null : <span class="wet-last">{last}</span>}
+    </a>
   );
 }
 
@@ -95,23 +96,32 @@ function Home({ head, readings, growths }: WetHandView) {
   const [growth] = growths;
   return (
     <section data-wet-panel="home">
-      <h1>Log it now</h1>
       <ul class="wet-rows">
-        {reading === undefined ? null : <ReadingRow tank={head.id} reading={reading} />}
-        <Row go="readings" href={to.tank(head.id, "readings")}>
-          Another reading
-        </Row>
-        {growth === undefined ? null : <GrowthRow tank={head.id} growth={growth} />}
-        <Row go="growths" href={to.newEntry(head.id, "growth")}>
-          Another growth
-        </Row>
-        <Row go="heads" href={to.newEntry(head.id, "head_count")}>
-          Heads counted
-        </Row>
-        <Row go="chores" href={to.newEntry(head.id, "chore")}>
-          Chore done
-        </Row>
-        <Row href={to.tank(head.id, "daybook")}>Something else</Row>
+        <li class="wet-pair">
+          {reading === undefined ? null : <ReadingRow tank={head.id} reading={reading} />}
+          <Row go="readings" href={to.tank(head.id, "readings")} name="Other readings">
+            Other
+          </Row>
+        </li>
+        <li class="wet-pair">
+          {growth === undefined ? null : <GrowthRow tank={head.id} growth={growth} />}
+          <Row go="growths" href={to.newEntry(head.id, "growth")} name="Other growths">
+            Other
+          </Row>
+        </li>
+        <li>
+          <Row go="heads" href={to.newEntry(head.id, "head_count")}>
+            Heads counted
+          </Row>
+        </li>
+        <li>
+          <Row go="chores" href={to.newEntry(head.id, "chore")}>
+            Chore done
+          </Row>
+        </li>
+        <li>
+          <Row href={to.tank(head.id, "daybook")}>Something else</Row>
+        </li>
       </ul>
     </section>
   );
@@ -141,7 +151,7 @@ function GrowthRow({
     <Row
       go={growthPanel(growth)}
       href={`${to.newEntry(tank, "growth")}?growth=${growth}`}
-      last={last === null ? null : `${last}, ${SCORE_WORDS[last] ?? ""}`}
+      last={last === null ? null : (SCORE_WORDS[last] ?? "")}
     >
       {GROWTH_ANCHORS[growth].label}
     </Row>
@@ -205,10 +215,12 @@ function WetForm({ tank, kind, name, words, fields, children }: WetFormProps) {
 function Readings({ head, readings, decimal }: WetHandView) {
   return (
     <>
-      <Panel name="readings" title="Another reading">
+      <Panel name="readings" title="Other readings">
         <ul class="wet-rows two">
           {readings.map((reading) => (
-            <ReadingRow key={reading.quantity} tank={head.id} reading={{ ...reading, last: null }} />
+            <li key={reading.quantity}>
+              <ReadingRow tank={head.id} reading={{ ...reading, last: null }} />
+            </li>
           ))}
         </ul>
       </Panel>
@@ -328,10 +340,12 @@ const Keep = () => (
 function Growths({ head, growths }: WetHandView) {
   return (
     <>
-      <Panel name="growths" title="Another growth">
+      <Panel name="growths" title="Other growths">
         <ul class="wet-rows two">
           {growths.map((growth) => (
-            <GrowthRow key={growth.growth} tank={head.id} growth={{ ...growth, last: null }} />
+            <li key={growth.growth}>
+              <GrowthRow tank={head.id} growth={{ ...growth, last: null }} />
+            </li>
           ))}
         </ul>
       </Panel>
@@ -345,9 +359,7 @@ function Growths({ head, growths }: WetHandView) {
                 {SCORES.map((score) => (
                   <button key={score} type="submit" name="score" value={score} title={anchors[score]}>
                     <CoverDrawing growth={growth} score={score} />
-                    <span>
-                      {score} {SCORE_WORDS[score]}
-                    </span>
+                    <span>{SCORE_WORDS[score]}</span>
                   </button>
                 ))}
               </div>
@@ -369,14 +381,15 @@ function Heads({ head, onRecord }: WetHandView) {
         {onRecord.length === 0 ? <p>No animals on record.</p> : null}
         <ul class="wet-rows">
           {onRecord.map(({ id, name, count }) => (
-            <Row
-              key={id}
-              go={headsPanel(id)}
-              href={`${to.newEntry(head.id, "head_count")}?animal=${encodeURIComponent(name)}`}
-              last={`${count} on record`}
-            >
-              {name}
-            </Row>
+            <li key={id}>
+              <Row
+                go={headsPanel(id)}
+                href={`${to.newEntry(head.id, "head_count")}?animal=${encodeURIComponent(name)}`}
+                last={`${count} on record`}
+              >
+                {name}
+              </Row>
+            </li>
           ))}
         </ul>
       </Panel>
