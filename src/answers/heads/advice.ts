@@ -88,9 +88,9 @@ function wayDownAdvice(row: HeadsOutput["way_down"][number], output: HeadsOutput
     why: [
       [
         shelf === null
-          ? "The shelves give it "
-          : `${capital(SHELF_NAME[shelf as ShelfId])} falls short: it gets `,
-        told(`${Math.round(100 * row.fed_share)} % of its need`, figures.fed),
+          ? "The shelves give them "
+          : `${capital(SHELF_NAME[shelf as ShelfId])} falls short: they get `,
+        told(`${Math.round(100 * row.fed_share)} % of their need`, figures.fed),
         ".",
       ],
       ...(seen === null ? [] : [[seen] as Sentence]),

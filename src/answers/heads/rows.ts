@@ -2,7 +2,7 @@
 
 import type { KindOutput } from "../../contract/output/heads.ts";
 import type { KindHeads } from "../../engine/heads/kind.ts";
-import type { Life, LifeEvent } from "../../engine/heads/life.ts";
+import { type Life, type LifeEvent, moults } from "../../engine/heads/life.ts";
 import { comesForFood, hideoutOf, seenOf } from "../../engine/heads/seen.ts";
 import { headsBand, headsOf20 } from "../../engine/heads/summary.ts";
 import { kaplanMeier, knownEnds, lossRate, shareAt } from "../../engine/heads/survival.ts";
@@ -149,10 +149,11 @@ function moreSeen({ animal, before, events }: Life): KindOutput["more_seen"] {
   return more !== null && more.seen > onRecord ? more : null;
 }
 
-function castShellOn({ id, group }: Animal, { scene }: HeadsWork): string | null {
-  if (group !== "hermit" && group !== "crab" && group !== "shrimp") return null;
+function castShellOn(animal: Animal, { scene }: HeadsWork): string | null {
+  if (!moults(animal)) return null;
   const seen = scene.record.observations.findLast(
-    (one) => one.kind === "sign" && one.sign === "cast_shell" && (one.animal === id || one.animal === null),
+    (one) =>
+      one.kind === "sign" && one.sign === "cast_shell" && (one.animal === animal.id || one.animal === null),
   );
   if (seen === undefined) return null;
   const days = (Date.parse(scene.today) - Date.parse(seen.on)) / 86_400_000;

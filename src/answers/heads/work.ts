@@ -16,6 +16,7 @@ import { type Larder, larderOf } from "../../engine/larder/larder.ts";
 import { daysBetween, suitabilityOf } from "../../engine/stocking/suitability.ts";
 import { companyOf, isCrew, leastGroup, warmthOf } from "../../engine/stocking/waves.ts";
 import type { Animal } from "../../engine/types/animal.ts";
+import type { TankRecord } from "../../engine/types/record.ts";
 import { SHELVES, type ShelfId } from "../../engine/types/shelf.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import { TABLE } from "../figures/table.ts";
@@ -44,7 +45,18 @@ export interface HeadsWork {
   readonly wayDown: readonly LessFood[];
 }
 
+/** By record, which is one object for as long as nothing is logged: page, bench and round ask for the same. */
+const WORKED = new WeakMap<TankRecord, HeadsWork>();
+
 export function headsWork(scene: RecordScene): HeadsWork {
+  const known = WORKED.get(scene.record);
+  if (known?.scene.facts === scene.facts && known.scene.today === scene.today) return known;
+  const work = worked(scene);
+  WORKED.set(scene.record, work);
+  return work;
+}
+
+function worked(scene: RecordScene): HeadsWork {
   const { facts, record, today } = scene;
   const rates = headRates(TABLE);
   const all = animalsOf(scene);
@@ -63,14 +75,18 @@ export function headsWork(scene: RecordScene): HeadsWork {
   );
   const asked = askedOf(scene, kinds, fed);
   const { missing, heldBack } = missingOf(facts, kinds, asked);
-  const items = topUps(missing, spareOf(larder, fed), warmthOf(facts), today);
+  const { items, unfed } = topUps(missing, spareOf(larder, fed), warmthOf(facts), today);
+  const noFood = unfed.map((animal) => ({
+    animal,
+    why: "The larder would not feed one more in 15 of 20 runs.",
+  }));
   const bareDays = bareGlassDays(record);
   const slower = filmSlower(record);
   return {
     ...{ scene, rates, kinds, fed, asked, bareDays, slower },
     notFollowed: notFollowedOf(all, lives),
     orders: ordersOf(items, today),
-    heldBack: heldBack.filter(({ animal }) => items.every((item) => item.animal.id !== animal.id)),
+    heldBack: [...heldBack, ...noFood],
     growths: growthsBack(record),
     wayDown: lessFood(fed, bareDays !== null || slower !== null),
   };

@@ -9,6 +9,7 @@ import { SHELF_NAME } from "../types/shelf.ts";
 import type { TankFacts } from "../types/tank.ts";
 import { type FedKind, SHORT_SHARE } from "./feeding.ts";
 import type { KindHeads } from "./kind.ts";
+import { moults } from "./life.ts";
 import { hideoutOf } from "./seen.ts";
 
 export const CAUSES = [
@@ -115,7 +116,6 @@ const signsOf = (record: TankRecord, sign: SignSeen["sign"], animal: string): Si
   );
 
 const isMollusc = ({ group }: Animal): boolean => group === "snail" || group === "conch" || group === "slug";
-const moults = ({ group }: Animal): boolean => group === "hermit" || group === "crab" || group === "shrimp";
 
 function starving({ fed }: LossScene): Draft | null {
   if (fed === null) return null;

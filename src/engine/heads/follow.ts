@@ -163,7 +163,7 @@ class Follower {
     } else if (event.kind === "moved_out") {
       this.learn((grid) => movedOut(grid, event.count));
     } else if (event.kind === "feared") {
-      const odds = this.rates.fearedOdds.central;
+      const odds = event.hides ? 1 : this.rates.fearedOdds.central;
       const weights = (onRecord: number) =>
         Array.from({ length: onRecord + 1 }, (_, alive) => (onRecord - alive >= event.count ? odds : 1));
       // A fear is no count: it moves the heads, and judges no rate.

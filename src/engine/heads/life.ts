@@ -11,7 +11,9 @@ import { type Seen, seenOf } from "./seen.ts";
 
 export type LifeEvent = { readonly day: number; readonly on: string; readonly entry: string } & (
   | { readonly kind: "added"; readonly count: number; readonly condition: HeadsChanged["condition"] }
-  | { readonly kind: "found" | "feared" | "moved_out"; readonly count: number }
+  | { readonly kind: "found" | "moved_out"; readonly count: number }
+  /** `hides`: a cast shell or hiding was seen about then, and its kind hides after a moult. */
+  | { readonly kind: "feared"; readonly count: number; readonly hides: boolean }
   /** The keeper's own list has no more than these, whatever the daybook says. */
   | { readonly kind: "listed"; readonly count: number }
   | {
@@ -59,7 +61,9 @@ export function lifeOf(animal: Animal, facts: TankFacts, record: TankRecord, rat
     on === null || on > asOf || added.some((one) => one.on === on) ? [] : [on],
   );
   const dated = [...changes, ...counts].map(({ on }) => on);
-  const known = before > 0 && ownDays.length > 0 ? [...dated, ...ownDays] : dated;
+  // Heads of the keeper's own list were there, for all we know, when the daybook began.
+  const began = [...record.observations, ...record.happenings].map(({ on }) => on);
+  const known = before > 0 ? [...dated, ...(ownDays.length > 0 ? ownDays : began)] : dated;
   const from = [...known, asOf].toSorted()[0] ?? asOf;
   const at = ({ on, entry }: { readonly on: string; readonly entry: string }) => ({
     ...{ day: daysBetween(from, on), on, entry },
@@ -69,8 +73,9 @@ export function lifeOf(animal: Animal, facts: TankFacts, record: TankRecord, rat
     ...changes.map((one): LifeEvent => {
       if (one.kind === "added")
         return { ...at(one), kind: "added", count: one.count, condition: one.condition };
-      const kind = KIND_OF_LOSS[one.kind];
-      return { ...at(one), kind, count: one.count };
+      if (one.kind === "lost_feared")
+        return { ...at(one), kind: "feared", count: one.count, hides: hidesAbout(one.on, animal, record) };
+      return { ...at(one), kind: one.kind === "lost_found" ? "found" : "moved_out", count: one.count };
     }),
     ...counts.map(
       (one): LifeEvent => ({
@@ -89,7 +94,21 @@ export function lifeOf(animal: Animal, facts: TankFacts, record: TankRecord, rat
   };
 }
 
-const KIND_OF_LOSS = { lost_found: "found", lost_feared: "feared", moved_out: "moved_out" } as const;
+/** Days about a moult in which those that moult are not seen. */
+const MOULT_DAYS = 21;
+
+export const moults = ({ group }: Animal): boolean =>
+  group === "hermit" || group === "crab" || group === "shrimp";
+
+const hidesAbout = (day: string, animal: Animal, { observations }: TankRecord): boolean =>
+  moults(animal) &&
+  observations.some(
+    (one) =>
+      one.kind === "sign" &&
+      (one.sign === "cast_shell" || one.sign === "hiding") &&
+      (one.animal === animal.id || one.animal === null) &&
+      Math.abs(daysBetween(one.on, day)) <= MOULT_DAYS,
+  );
 
 /** Of one day: who came is there when it is counted; a count takes place before anyone is missed. */
 const ORDER: Readonly<Record<LifeEvent["kind"], number>> = {

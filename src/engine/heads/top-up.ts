@@ -53,24 +53,36 @@ const WORTH_DAYS = 28;
 /** Items whose days lie within this go together. */
 const TOGETHER_DAYS = 56;
 
-/** @param spare what is left for newcomers at the pessimistic supply, mg C a day by shelf; @param needOne by animal */
+export interface ToppingUp {
+  readonly items: readonly TopUp[];
+  /** Missing, but the larder would not feed one more. */
+  readonly unfed: readonly Animal[];
+}
+
+/** @param spare what is left for newcomers at the pessimistic supply, mg C a day by shelf */
 export function topUps(
   missing: readonly Missing[],
   spare: Readonly<Record<ShelfId, number>>,
   warmth: number,
   today: string,
-): TopUp[] {
+): ToppingUp {
   const left: Record<ShelfId, number> = { ...spare };
   const first = missing.map((one) => ({ one, day: dayOf(one, missing) })).filter(({ day }) => day !== null);
-  return first
+  const unfed: Animal[] = [];
+  const items = first
     .toSorted((a, b) => a.day!.days - b.day!.days)
     .flatMap(({ one, day }): TopUp[] => {
+      const { animal } = one;
       const asked = Math.min(one.wanted, one.most) - Math.round(one.now);
-      const count = borne(one.animal, asked, left, warmth);
-      if (count < 1) return [];
+      const count = borne(animal, asked, left, warmth);
+      if (count < 1) {
+        if (asked > 0) unfed.push(animal);
+        return [];
+      }
       const { why, shelf, days } = day!;
-      return [{ animal: one.animal, count, why, shelf, latest: addDays(today, days) }];
+      return [{ animal, count, why, shelf, latest: addDays(today, days) }];
     });
+  return { items, unfed };
 }
 
 interface Day {

@@ -19,8 +19,8 @@ export interface LessFood {
   readonly fewer: number;
 }
 
-/** Runs of 20 that must leave a kind short before it is told. */
-const TOLD_OF_20 = 11;
+/** Runs of 20 that must leave a kind short before it is told on the larder's word alone. */
+const TOLD_OF_20 = 15;
 /** Food by hand under this is a crumb, as in the plan, mg C a day. */
 const CRUMB_MG_C = 1;
 
@@ -39,7 +39,7 @@ export function lessFood(fed: Fed, filmGone: boolean): LessFood[] {
           animal,
           heads,
           fedShare,
-          shortOf20: gone ? Math.max(shortOf20, TOLD_OF_20) : shortOf20,
+          shortOf20,
           lacksMgC,
         },
         shelf: gone ? "film_glass" : scarcest,
