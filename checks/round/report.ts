@@ -6,9 +6,9 @@ import { EMERGENCIES, fleet } from "./fleet.ts";
 import { rankOf } from "./rank.ts";
 
 const [seeds = 20, tanks = 400] = process.argv.slice(2).map(Number);
-export const TODAY = "2026-06-15";
+const TODAY = "2026-06-15";
 
-let worstFound = EMERGENCIES.length;
+let worstFound: number = EMERGENCIES.length;
 for (let seed = 1; seed <= seeds; seed += 1) {
   const all = fleet(seed, TODAY, tanks);
   const rows = rankOf(all, TODAY);

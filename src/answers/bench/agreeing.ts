@@ -17,16 +17,16 @@ export function closesTank({ about, urgency, id }: Advice): boolean {
 
 const ADDS: ReadonlySet<Advice["about"]> = new Set(["wave", "top_up"]);
 
-/** Kind of animal in an id such as `heads.trochus-snail.short`; null where none is in it. */
-const kindOf = ({ id, about }: Advice): string | null =>
-  about === "top_up" || about === "way_down" ? (id.split(".")[1] ?? null) : null;
+/** Kinds of animals in an id such as `way_down.trochus-snail`, or `top_up.conch+trochus-snail` of one order. */
+const kindsOf = ({ id }: Advice): readonly string[] => (id.split(".")[1] ?? "").split("+");
 
 export function agreeing(all: readonly Advice[], waves: WavesOutput | null): readonly Advice[] {
   const once = withoutTwins(all);
   const closed = once.some(closesTank);
-  const fewer = new Set(
-    once.flatMap((one) => (one.about === "way_down" ? (kindOf(one) ?? []) : [])).concat(hungryIn(waves)),
-  );
+  const fewer = new Set([
+    ...once.flatMap((one) => (one.about === "way_down" ? kindsOf(one) : [])),
+    ...hungryIn(waves),
+  ]);
   const nothingYet = waves?.kind === "nothing_yet";
   const coming = new Set(waves?.waves[0]?.animals.map(({ id }) => id) ?? []);
   const waveStands = ![...coming].some((id) => fewer.has(id));
@@ -34,8 +34,8 @@ export function agreeing(all: readonly Advice[], waves: WavesOutput | null): rea
     if (!ADDS.has(one.about)) return true;
     if (closed) return false;
     if (one.about === "wave") return waveStands;
-    const kind = kindOf(one);
-    return !nothingYet && (kind === null || !fewer.has(kind));
+    // An order comes whole: one kind too many holds it all back.
+    return !nothingYet && !kindsOf(one).some((kind) => fewer.has(kind));
   });
 }
 

@@ -275,9 +275,9 @@ describe("it never contradicts itself", () => {
   const waves = plan({ kind: "waves", waves: [wave(today)] });
   const topUp = (kind: string): Advice => ({
     ...adviceFor(scene()).standing[0],
-    ...{ id: `heads.${kind}.short`, about: "top_up", urgency: "this_week", weight: 50 },
+    ...{ id: `top_up.${kind}`, about: "top_up", urgency: "this_week", weight: 50 },
   });
-  const wayDown = (kind: string): Advice => ({ ...topUp(kind), id: `heads.${kind}.down`, about: "way_down" });
+  const wayDown = (kind: string): Advice => ({ ...topUp(kind), id: `way_down.${kind}`, about: "way_down" });
   const abouts = (change: Partial<BenchScene>) => standing(scene(change)).map(({ about }) => about);
 
   test.each<readonly [string, Partial<BenchScene>]>([
@@ -303,11 +303,14 @@ describe("it never contradicts itself", () => {
   });
 
   test("no kind is topped up and thinned at once; another may be", () => {
-    const lists = [topUp("conch"), wayDown("conch"), topUp("nassarius-snail")];
-    expect(standing(scene({ lists })).map(({ id }) => id)).toEqual(
-      expect.arrayContaining(["heads.conch.down", "heads.nassarius-snail.short"]),
-    );
-    expect(standing(scene({ lists })).map(({ id }) => id)).not.toContain("heads.conch.short");
+    const lists = [
+      ...[topUp("conch"), wayDown("conch"), topUp("nassarius-snail")],
+      topUp("conch+trochus-snail"),
+    ];
+    const ids = standing(scene({ lists })).map(({ id }) => id);
+    expect(ids).toEqual(expect.arrayContaining(["way_down.conch", "top_up.nassarius-snail"]));
+    expect(ids).not.toContain("top_up.conch");
+    expect(ids).not.toContain("top_up.conch+trochus-snail");
   });
 
   test("of two with one id the weightier stands", () => {

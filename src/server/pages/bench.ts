@@ -52,7 +52,7 @@ async function drawn(
   context: PageContext,
   { kept = [], sent = {}, doubts = [], status = 200 }: Shown,
 ): Promise<PageReply> {
-  const { document, notices, head } = tank;
+  const { notices, head } = tank;
   const scene = sceneOf(tank, answers, context.today);
   const { standing, declined } = adviceFor(scene);
   // What the engine asks for is remembered for the round, which does not wait for it.

@@ -1,6 +1,8 @@
 /** Waves of one tank. */
+import { judgeGate } from "../../answers/bench/gate.ts";
 import { to } from "../../web/page.ts";
 import { wavesPage } from "../../web/pages/waves.tsx";
+import { knownTank } from "../round/known-tank.ts";
 import type { PageRoute } from "../route.ts";
 import { answeredPage } from "./answered.ts";
 
@@ -10,6 +12,10 @@ export const WAVES_ROUTES: readonly PageRoute[] = [
     here: "waves",
     what: "Waves",
     address: (tank) => to.tank(tank, "waves"),
-    draw: ({ loaded, answers, today }) => wavesPage({ head: loaded.head, answers, today }),
+    draw: ({ loaded, answers, today }) => {
+      const [next] = answers.waves.waves;
+      const gate = next === undefined ? null : judgeGate(next, answers.waves, knownTank(loaded, today));
+      return wavesPage({ head: loaded.head, answers, today, gate });
+    },
   }),
 ];

@@ -1,6 +1,6 @@
 /**
- * What a tank is quickly judged by, from the store: its latest entries of each kind as a record, the latest readings as
- * typed, its facts. For one tank, or for many in one question; what was read of a tank is held until it changes.
+ * What a tank is quickly judged by: its record, the latest readings as typed, its facts. Of a loaded tank all is there;
+ * for the round it is made from the latest entries of each kind, which many tanks have in one question.
  */
 import type { KnownOfTank, ToldFacts } from "../../answers/bench/known.ts";
 import { latestReadings } from "../../answers/bench/latest.ts";
@@ -9,21 +9,22 @@ import { entryOfRow } from "../../contract/daybook/kinds.ts";
 import type { Notice } from "../../contract/tank-file/finding.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
 import type { TankRecord } from "../../engine/types/record.ts";
-import type { EntryRow, Store, TankRow } from "../../store/store.ts";
+import type { EntryRow, TankRow } from "../../store/store.ts";
 import { keptReadings } from "../pages/kept-readings.ts";
 import type { LoadedTank } from "../route.ts";
 
 /** The usual needs eight days before the latest, a gate the last few: more would only cost time. */
 export const RECENT = { readings: 25, others: 30 } as const;
 
-/** Of a tank that is loaded: `facts` as of today, the daybook in them. */
-export async function knownTank(
-  store: Store,
-  { row, facts, document, notices }: LoadedTank,
+/** Of a tank that is loaded, its daybook with it. */
+export const knownTank = (
+  { row, facts, record, document, notices, readings }: LoadedTank,
   today: string,
-): Promise<KnownOfTank> {
-  return knownFrom(row, { facts, document, notices }, await store.recentEntries([row.id], RECENT), today);
-}
+): KnownOfTank => ({
+  ...{ facts, record, today },
+  latest: latestReadings(keptReadings(readings), document, notices, today),
+  answeredOn: row.stamp.at.slice(0, 10),
+});
 
 interface Told {
   readonly facts: ToldFacts;

@@ -4,6 +4,7 @@
  */
 import { hazardsOf } from "../../answers/animals/cautions.ts";
 import { byReason, inFull } from "../../answers/animals/fit-words.ts";
+import type { JudgedGate } from "../../answers/bench/gate.ts";
 import { linked } from "../../answers/sentence.ts";
 import { CAUTION } from "../../answers/statement.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
@@ -15,6 +16,7 @@ import { type Page, type TankHead, to } from "../page.ts";
 import { Disclosure } from "../parts/disclosure.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { Assumed } from "./assumed.tsx";
+import { GateJudged } from "./bench-gate.tsx";
 import { Reasons } from "./reasons.tsx";
 import { Sentence } from "./sentence.tsx";
 import { WaveMore } from "./wave.tsx";
@@ -25,6 +27,8 @@ export interface WavesView {
   readonly answers: TankAnswers;
   /** ISO date. */
   readonly today: string;
+  /** Of the first wave, as the daybook has it; null or absent where there is no wave or no daybook. */
+  readonly gate?: JudgedGate | null;
 }
 
 /** Name of its chart, and of its file of numbers. */
@@ -60,7 +64,7 @@ export function wavesPage(view: WavesView): Page {
   };
 }
 
-function WavesBody({ head, answers: { waves }, today }: WavesView) {
+function WavesBody({ head, answers: { waves }, today, gate = null }: WavesView) {
   return (
     <>
       <section class="either">
@@ -84,6 +88,16 @@ function WavesBody({ head, answers: { waves }, today }: WavesView) {
           </p>
         </div>
       </section>
+      {gate === null ? null : (
+        <>
+          <GateJudged tank={head.id} gate={gate} />
+          <p>
+            <a class="action" href={to.acceptWave(head.id, gate.wave)}>
+              Wave {gate.wave} has come: log what arrived
+            </a>
+          </p>
+        </>
+      )}
       <WaveStrip
         id={WAVES_CHART}
         waves={waves.waves.map(waveFacts)}
