@@ -6,6 +6,7 @@ import { animals } from "../catalogue/index.ts";
 import type { AheadOutput } from "../contract/output/ahead.ts";
 import type { AnimalsOutput } from "../contract/output/animals.ts";
 import type { LarderOutput } from "../contract/output/larder.ts";
+import type { FlowsOutput } from "../contract/output/trends.ts";
 import type { WavesOutput } from "../contract/output/waves.ts";
 import type { Plan } from "../engine/stocking/plan.ts";
 import type { Figure } from "../engine/types/figure.ts";
@@ -38,6 +39,8 @@ export interface TankAnswers {
    * of animals (`animal.ID.FACT`), which are made when asked for and are not among these.
    */
   readonly workings: Readonly<Record<string, WorkingFigure>>;
+  /** Where nitrogen and phosphorus go; of a tank as it is, where the server's thread was asked for all runs. */
+  readonly flows?: FlowsOutput;
   /** What the daybook has taught, where there was one to learn from. */
   readonly learned?: LearnedOutput;
   /** For an engine elsewhere that is to answer of the same tank; null where nothing was learned. */

@@ -6,8 +6,10 @@ import { setPriority } from "node:os";
 import { parentPort } from "node:worker_threads";
 import type { Learning } from "../answers/learned/learned.ts";
 import { taughtAnswers } from "../answers/learned/taught-answers.ts";
+import { DEFAULT_ENSEMBLE } from "../answers/plan/plan-tank.ts";
 import { Refusal } from "../answers/refusal.ts";
-import { answersOf } from "../answers/tank-answers.ts";
+import { answersOf, type TankAnswers } from "../answers/tank-answers.ts";
+import { withFlows } from "../answers/trends/with-flows.ts";
 import { whatIf } from "../answers/what-if.ts";
 import { loadSolver } from "../solver/highs.ts";
 import type { Job, Outcome } from "./answers.ts";
@@ -33,10 +35,13 @@ const say = (outcome: Outcome) => port.postMessage(outcome);
 
 port.on("message", async ({ id, facts, choice, change, record }: Job) => {
   try {
+    // Flows are shown of a tank as it is, beside all its runs; a quick look of a few runs does not wait for them.
+    const whole = (answers: TankAnswers) =>
+      change === null && choice.members >= DEFAULT_ENSEMBLE.members ? withFlows(answers, facts) : answers;
     const means = { solve: await solver, progress: () => {} };
     if (record === null) {
       const changed = change === null ? null : whatIf(change, facts);
-      say({ id, kind: "answers", answers: answersOf(facts, choice, means, changed) });
+      say({ id, kind: "answers", answers: whole(answersOf(facts, choice, means, changed)) });
       return;
     }
     const key = JSON.stringify([facts, record]);
@@ -45,7 +50,7 @@ port.on("message", async ({ id, facts, choice, change, record }: Job) => {
       learned.set(key, known);
       return known;
     });
-    say({ id, kind: "answers", answers });
+    say({ id, kind: "answers", answers: whole(answers) });
   } catch (error) {
     if (error instanceof Refusal) say({ id, kind: "refused", lines: error.lines });
     else

@@ -1,0 +1,130 @@
+/** Trends of one tank: every quantity in a few sentences, the most pressing first, each with its course in little. */
+import { counted, dateWords, lowered } from "../../answers/words.ts";
+import type { FlowsOutput, QuantityTrend, TrendsOutput } from "../../contract/output/trends.ts";
+import { SmallCourse } from "../charts/reading-course.tsx";
+import { type Page, type TankHead, to } from "../page.ts";
+import { Notice } from "../parts/notice.tsx";
+import { listed } from "../parts/text.ts";
+import { Sentence } from "./sentence.tsx";
+
+export interface TrendsView {
+  readonly head: TankHead;
+  readonly output: TrendsOutput;
+  /** Null while the engine works them out. */
+  readonly flows: FlowsOutput | null;
+}
+
+export function trendsPage({ head, output, flows }: TrendsView): Page {
+  const [first] = output.quantities;
+  const title = first === undefined ? "Not enough data: no reading yet" : first.title;
+  return {
+    title: `Trends: ${title}`,
+    tank: head,
+    here: "trends",
+    body: (
+      <>
+        <h1>{title}</h1>
+        <p class="gloss">
+          Trends: which way readings go, how surely, and when a limit could be met, by{" "}
+          {dateWords(output.tank.as_of)}. The most pressing first.
+        </p>
+        {output.quantities.map((trend) => (
+          <OneTrend key={trend.id} tank={head.id} trend={trend} />
+        ))}
+        <Unread labels={output.unread} tank={head.id} none={first === undefined} />
+        <Flows tank={head.id} flows={flows} />
+      </>
+    ),
+  };
+}
+
+function OneTrend({ tank, trend }: { readonly tank: string; readonly trend: QuantityTrend }) {
+  const id = `trend-${trend.id}`;
+  const says = trend.sentences.map((sentence, i) => (
+    <p key={i}>
+      <Sentence of={sentence} />
+    </p>
+  ));
+  return (
+    <section class="one-trend" data-trend={trend.id}>
+      <h2 id={id}>{trend.label}</h2>
+      {trend.danger?.stands === true ? (
+        <Notice kind="danger">
+          {says[0]}
+          <p>
+            <a href={to.wrong(tank)}>What to do first</a>
+          </p>
+        </Notice>
+      ) : null}
+      {trend.danger?.stands === true ? says.slice(1) : says}
+      <SmallCourse facts={trend} labelledBy={id} />
+      <p>
+        <a href={to.trend(tank, trend.id)}>
+          {trend.label}: {counted(trend.readings, "reading")} one by one
+        </a>
+      </p>
+    </section>
+  );
+}
+
+function Unread({
+  labels,
+  tank,
+  none,
+}: {
+  readonly labels: readonly string[];
+  readonly tank: string;
+  readonly none: boolean;
+}) {
+  if (labels.length === 0) return null;
+  return (
+    <section>
+      <h2>Not measured yet</h2>
+      <p>
+        {listed(labels.map((label, i) => (i === 0 ? label : lowered(label))))}. Four readings on different
+        days, a week or more from first to last, make a trend.
+      </p>
+      {none ? (
+        <p>
+          <a class="action" href={to.tank(tank, "readings")}>
+            Log a reading
+          </a>
+        </p>
+      ) : null}
+    </section>
+  );
+}
+
+function Flows({ tank, flows }: { readonly tank: string; readonly flows: FlowsOutput | null }) {
+  const address = to.trend(tank, FLOWS);
+  return (
+    <section>
+      <h2>Where nitrogen and phosphorus come from and go</h2>
+      {flows === null ? (
+        <p>
+          A test shows what is left in the water, not what passes through it. That is worked out in some
+          seconds.
+        </p>
+      ) : (
+        flows.elements.map(({ element, title, sentences }) => (
+          <div key={element}>
+            <h3>{title}</h3>
+            <p>
+              {sentences.map((sentence, i) => (
+                <span key={i}>
+                  <Sentence of={sentence} />{" "}
+                </span>
+              ))}
+            </p>
+          </div>
+        ))
+      )}
+      <p>
+        <a href={address}>What comes in, what algae take, what leaves</a>
+      </p>
+    </section>
+  );
+}
+
+/** Stands where a quantity's name stands in the address. */
+export const FLOWS = "flows";
