@@ -9,7 +9,10 @@ import { z } from "zod";
 import { aheadOutput } from "../src/contract/output/ahead.ts";
 import { animalsOutput } from "../src/contract/output/animals.ts";
 import { checkOutput } from "../src/contract/output/check.ts";
+import { daybookOutput } from "../src/contract/output/daybook.ts";
+import { headsOutput } from "../src/contract/output/heads.ts";
 import { larderOutput } from "../src/contract/output/larder.ts";
+import { flowsOutput, trendsOutput } from "../src/contract/output/trends.ts";
 import { waterOutput } from "../src/contract/output/water.ts";
 import { wavesOutput } from "../src/contract/output/waves.ts";
 import { workingOutput } from "../src/contract/output/working.ts";
@@ -22,7 +25,11 @@ export const SCHEMAS: Readonly<Record<string, { title: string; schema: z.ZodType
   "larder.schema.json": { title: "What grazewell larder --json prints", schema: larderOutput },
   "ahead.schema.json": { title: "What grazewell ahead --json prints", schema: aheadOutput },
   "animals.schema.json": { title: "What grazewell animals --json prints", schema: animalsOutput },
+  "heads.schema.json": { title: "What grazewell heads --json prints", schema: headsOutput },
   "working.schema.json": { title: "What grazewell working --json prints", schema: workingOutput },
+  "daybook.schema.json": { title: "What grazewell daybook --json prints", schema: daybookOutput },
+  "trends.schema.json": { title: "What grazewell trends --json prints", schema: trendsOutput },
+  "flows.schema.json": { title: "What grazewell trends --flows --json prints", schema: flowsOutput },
   "check.schema.json": { title: "What grazewell check --json prints", schema: checkOutput },
   "tank-file.schema.json": { title: "Grazewell tank file, version 1", schema: tankFileSchema },
 };

@@ -44,6 +44,22 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "how do you know? any figure, with inputs, formula and sources",
     load: () => import("./commands/working.ts"),
   },
+  daybook: {
+    summary: "what happened to a tank of the store: readings, sightings, counts, chores",
+    load: () => import("./commands/daybook.ts"),
+  },
+  log: {
+    summary: "an entry into a tank's daybook",
+    load: () => import("./commands/log.ts"),
+  },
+  heads: {
+    summary: "who lives in a tank of the store: heads by kind, losses, orders",
+    load: () => import("./commands/heads.ts"),
+  },
+  trends: {
+    summary: "which way a kept tank's readings go, and when a limit could be met",
+    load: () => import("./commands/trends.ts"),
+  },
   water: {
     summary: "what the water is: density, oxygen, ammonia",
     load: () => import("./commands/water.ts"),

@@ -1,4 +1,4 @@
-/** The tank a command speaks of: a file, or one of the store by `--tank`, read with its latest kept readings. */
+/** The tank a command speaks of: a file, or one of the store by `--tank`, read with its daybook. */
 import type { Command } from "commander";
 import type { TankFileResult } from "../contract/tank-file/read.ts";
 import type { TankFacts } from "../engine/types/tank.ts";
@@ -53,13 +53,24 @@ export async function tankResultFrom(
       "Name a tank file (or - for standard input), or a tank of the store with --tank.",
     ]);
   }
-  const { openStore } = await import("../store/open.ts");
   const { readKept } = await import("../server/load-tank.ts");
+  return withKeptTank(tank, where, async (store, row) => ({
+    label: nameOf(row),
+    result: withoutLines(await readKept(store, row, io.today)),
+  }));
+}
+
+/** A tank of the store, for as long as `work` takes. @throws CliError where there is no such store or tank */
+export async function withKeptTank<T>(
+  tank: string,
+  where: string | undefined,
+  work: (store: Store, row: TankRow) => Promise<T>,
+): Promise<T> {
+  const { openStore } = await import("../store/open.ts");
   return saying(async () => {
     const store = await openStore(where, { use: "existing" });
     try {
-      const row = await tankNamed(tank, store);
-      return { label: nameOf(row), result: withoutLines(await readKept(store, row, io.today)) };
+      return await work(store, await tankNamed(tank, store));
     } finally {
       await store.close();
     }
@@ -75,7 +86,8 @@ function withoutLines(result: TankFileResult): TankFileResult {
     : { ...result, findings: none(result.findings) };
 }
 
-const nameOf = ({ id, facts }: TankRow): string => (typeof facts["name"] === "string" ? facts["name"] : id);
+export const nameOf = ({ id, facts }: TankRow): string =>
+  typeof facts["name"] === "string" ? facts["name"] : id;
 
 const MOST_NAMED = 20;
 

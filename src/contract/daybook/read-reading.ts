@@ -155,7 +155,10 @@ export function readReading(typed: ReadingText, context: ReadingContext): ReadRe
   const outcome = rule.read(typed.text, { preferences, unit, kitStep: step, label: rule.label, stocked });
   const amount = take("text", rule.label, typed.text, outcome);
   const observed = typed.observed?.trim() || "today";
-  const seen = take("observed", WHEN, observed, whenOf(observed, context));
+  const when = whenOf(observed, context);
+  // An empty field means today: nobody needs to be told.
+  const quiet = (typed.observed ?? "").trim() === "" && isKept(when);
+  const seen = take("observed", WHEN, observed, quiet ? { ...when, message: null } : when);
   const noteText = typed.note ?? "";
   const note = noteText.trim() === "" ? null : take("note", "Note", noteText, readNote(noteText));
   if (amount === null || seen === null || doubts.length > 0) return { ok: false, doubts };
