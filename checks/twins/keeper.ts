@@ -90,6 +90,10 @@ export function recordOfKeeper(
     renewSorbent: "sorbent_renewed",
   } as const;
   const happenings = done.flatMap((event): Happening[] => {
+    if (event.kind === "addAnimals") {
+      const added = { entry: entry(), on: dayOn(event.t), animal: event.species, count: event.count };
+      return [{ kind: "added", ...added, condition: "usual", bodyRemoved: null, wave: null }];
+    }
     const chore = (CHORE as Readonly<Record<string, (typeof CHORE)[keyof typeof CHORE]>>)[event.kind];
     if (chore === undefined) return [];
     const share = event.kind === "waterChange" || event.kind === "wipeGlass" ? event.fraction : null;

@@ -6,7 +6,7 @@ import { modelParameters } from "../../src/catalogue/index.ts";
 import { careEvents } from "../../src/engine/ahead/care.ts";
 import { type CrewKind, standingOf, worldOf } from "../../src/engine/ahead/start.ts";
 import type { TankEvent } from "../../src/engine/balance/events.ts";
-import { D, FF, FG, FR, FS, headsAt, NO2, NO3, PO4, TAN } from "../../src/engine/balance/pools.ts";
+import { D, FF, FG, FR, FS, headsAt, NO2, NO3, PO4, reserveAt, TAN } from "../../src/engine/balance/pools.ts";
 import { DISPLAY_STEPS, run } from "../../src/engine/balance/run.ts";
 import { drawMembers, type Member } from "../../src/engine/larder/members.ts";
 import { RandomStream } from "../../src/engine/numeric/random.ts";
@@ -30,6 +30,8 @@ export interface TruthDay {
   readonly hair_algae: number;
   readonly detritus_sand: number;
   readonly heads: readonly number[];
+  /** Reserve of each kind, share of full; not a number where none is left. */
+  readonly condition: readonly number[];
 }
 
 export interface Truth {
@@ -41,16 +43,23 @@ export interface Truth {
   readonly done: readonly TankEvent[];
 }
 
-export function truthOf(facts: TankFacts, seed: number, departure: Departure): Truth {
+/** `more`: what happens besides the usual care, day 0 the daybook's first. */
+export function truthOf(
+  facts: TankFacts,
+  seed: number,
+  departure: Departure,
+  more: readonly TankEvent[] = [],
+): Truth {
   const chance = new Chance(seed, 12);
   const [drawn] = drawMembers(factsBefore(facts, DAYBOOK_DAYS), modelParameters, {
     count: 1,
     seed: 7_000_000 + seed,
   });
-  const kinds = departure.crew?.(crewOf(facts)) ?? crewOf(facts);
+  const there = crewOf(facts).map((kind) => ({ ...kind, residents: kind.residents - addedOf(kind, more) }));
+  const kinds = departure.crew?.(there) ?? there;
   const member = departure.member?.(drawn!) ?? drawn!;
   const start = standingOf(member, kinds, factsBefore(facts, DAYBOOK_DAYS));
-  const done = doneBy(facts, chance);
+  const done = [...doneBy(facts, chance), ...more].sort((a, b) => a.t - b.t);
   // After the daybook's weeks the keeper goes on as told: what is forecast is this.
   const later = careEvents(facts, FUTURE_DAYS).map((event) => ({ ...event, t: event.t + DAYBOOK_DAYS }));
   const days: TruthDay[] = [];
@@ -60,7 +69,7 @@ export function truthOf(facts: TankFacts, seed: number, departure: Departure): T
   let now = start.member;
   const drawnParameters = start.member.parameters;
   for (let day = 0; day <= DAYBOOK_DAYS + FUTURE_DAYS; day += 1) {
-    days.push(dayOf(state, now, kinds.length));
+    days.push(dayOf(state, now, kinds));
     const changed = departure.eachDay?.(drawnParameters, { day, po4MgPPerL: state[PO4]! / now.inputs.V });
     if (changed !== undefined) now = { ...now, parameters: { ...drawnParameters, ...changed } };
     const world = worldOf(now, kinds, facts.phScale, "drawn");
@@ -71,6 +80,12 @@ export function truthOf(facts: TankFacts, seed: number, departure: Departure): T
   return { member, kinds, days, done };
 }
 
+const addedOf = ({ animal }: CrewKind, events: readonly TankEvent[]): number =>
+  events.reduce((sum, event) => {
+    const added = event.kind === "addAnimals" && event.species === animal.id ? event.count : 0;
+    return sum + added;
+  }, 0);
+
 /** Usual care with a keeper's irregularity: each chore a day early, on its day or late, now and then left out. */
 function doneBy(facts: TankFacts, chance: Chance): TankEvent[] {
   return careEvents(facts, DAYBOOK_DAYS)
@@ -79,7 +94,7 @@ function doneBy(facts: TankFacts, chance: Chance): TankEvent[] {
     .sort((a, b) => a.t - b.t);
 }
 
-function dayOf(y: Float64Array, { inputs }: Member, kinds: number): TruthDay {
+function dayOf(y: Float64Array, { inputs }: Member, kinds: readonly CrewKind[]): TruthDay {
   const perL = 1 / inputs.V;
   return {
     tan: y[TAN]! * perL,
@@ -91,6 +106,9 @@ function dayOf(y: Float64Array, { inputs }: Member, kinds: number): TruthDay {
     film_sand: inputs.As > 1e-3 ? y[FS]! / inputs.As : 0,
     hair_algae: y[FF]! / inputs.Ar,
     detritus_sand: inputs.As > 1e-3 ? y[D]! / inputs.As : 0,
-    heads: Array.from({ length: kinds }, (_, s) => y[headsAt(s)]!),
+    heads: kinds.map((_, s) => y[headsAt(s)]!),
+    condition: kinds.map(
+      ({ species }, s) => y[reserveAt(s, kinds.length)]! / (y[headsAt(s)]! * species.eFull),
+    ),
   };
 }
