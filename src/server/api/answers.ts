@@ -54,7 +54,9 @@ export const answers: Handler = async ({ body, context }) => {
       422,
       read.findings.map((finding) => faultOf(finding, "/document")),
     );
-  return { status: 200, body: await context.answers.of(read.facts, choiceOf(choice), flagsOf(change)) };
+  // Flows are a page's; the reply is of the parts that its schema names.
+  const { flows: _, ...told } = await context.answers.of(read.facts, choiceOf(choice), flagsOf(change));
+  return { status: 200, body: told };
 };
 
 async function answersTo({ params, query, context }: Call): Promise<TankAnswers> {
