@@ -4,6 +4,7 @@ import { AHEAD_ROUTES } from "./ahead.ts";
 import { ANIMALS_ROUTES } from "./animals.ts";
 import { BENCH_ROUTES } from "./bench.ts";
 import { BENCH_WAVE_ROUTES } from "./bench-wave.ts";
+import { BRING_IN_ROUTES } from "./bring-in.ts";
 import { CHARTS_ROUTES } from "./charts.ts";
 import { DAYBOOK_ROUTES } from "./daybook.ts";
 import { ENTRY_ROUTES } from "./entry.ts";
@@ -19,6 +20,7 @@ import { ROUND_ROUTES } from "./round.ts";
 import { SHEET_ROUTES } from "./sheet.ts";
 import { SOURCES_ROUTES } from "./sources.ts";
 import { START_ROUTES } from "./start.ts";
+import { TAKE_OUT_ROUTES } from "./take-out.ts";
 import { TREND_ROUTES } from "./trends.ts";
 import { UNIT_ROUTES } from "./units.ts";
 import { WAVES_ROUTES } from "./waves.ts";
@@ -38,6 +40,8 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...ENTRY_ROUTES,
   ...OUTBOX_ROUTES,
   ...WET_HAND_ROUTES,
+  ...BRING_IN_ROUTES,
+  ...TAKE_OUT_ROUTES,
   ...UNIT_ROUTES,
   ...HISTORY_ROUTES,
   ...WRONG_ROUTES,

@@ -1,0 +1,112 @@
+/** What was found in a file as its preview shows it: counts of all, and the first of each kind in words. */
+import { dateWords } from "../../answers/words.ts";
+import type { FileQuestion } from "../../contract/bring-in/asked.ts";
+import type { Column } from "../../contract/bring-in/columns.ts";
+import type { HeldEntry, Pair } from "../../contract/bring-in/compare.ts";
+import type { FileEntry } from "../../contract/bring-in/read.ts";
+import { type DaybookEntry, entryOfRow } from "../../contract/daybook/kinds.ts";
+import { MEASURES } from "../../contract/daybook/read-reading.ts";
+import { whenWritten } from "../../contract/take-out/csv-file.ts";
+import type { PreviewFault, PreviewPair, PreviewView } from "../../web/pages/bring-in-preview.tsx";
+import { entrySentence } from "../../web/pages/daybook-words.ts";
+import type { Examined } from "./examine.ts";
+
+const FRESH_SHOWN = 10;
+const SHOWN = 50;
+
+type Found = Omit<PreviewView, "head" | "held" | "file" | "answers">;
+const NOTHING: Found = {
+  said: [],
+  columns: [],
+  questions: [],
+  counts: null,
+  fresh: [],
+  clashes: [],
+  deleted: [],
+  faults: [],
+  more: { clashes: 0, deleted: 0, faults: 0 },
+};
+
+export function foundIn(examined: Exclude<Examined, { readonly kind: "refused" }>): Found {
+  if (examined.kind === "asked") {
+    const questions: readonly FileQuestion[] = examined.questions;
+    return { ...NOTHING, questions, said: examined.said, columns: examined.columns.map(columnOf) };
+  }
+  const { file, comparison, plan } = examined;
+  const beyond = (all: readonly unknown[]) => Math.max(0, all.length - SHOWN);
+  const named = new Set<string>();
+  return {
+    said: file.said,
+    columns: file.columns.map(columnOf),
+    questions: [],
+    counts: {
+      rows: file.rows,
+      fresh: comparison.fresh.length,
+      same: comparison.same.length + comparison.twice.length,
+      clashes: plan.clashes.length,
+      undecided: plan.undecided,
+      deleted: plan.deleted.length,
+      back: plan.deleted.filter(({ answer }) => answer === "bring_back").length,
+      faulty: file.faulty,
+      leftOut: file.leftOut,
+      ready: plan.add.length + plan.change.length,
+    },
+    fresh: comparison.fresh.slice(0, FRESH_SHOWN).map(wordsOf),
+    clashes: plan.clashes.slice(0, SHOWN).map((pair) => pairOf(pair, sentenceOf(pair.held), pair.answer)),
+    deleted: plan.deleted
+      .slice(0, SHOWN)
+      .map((pair) =>
+        pairOf(pair, `You deleted this on ${dateWords(pair.held.changedAt.slice(0, 10))}.`, pair.answer),
+      ),
+    faults: file.faults
+      .slice(0, SHOWN)
+      .map(({ line, name, label, typed, message, choices }): PreviewFault => {
+        const first = name !== null && !named.has(name);
+        if (name !== null) named.add(name);
+        const offered = choices.flatMap((one) =>
+          one.text === null ? [] : [{ label: one.label, text: one.text }],
+        );
+        return { line, name: first ? name : null, label, typed, text: message.text, choices: offered };
+      }),
+    more: { clashes: beyond(plan.clashes), deleted: beyond(plan.deleted), faults: beyond(file.faults) },
+  };
+}
+
+function columnOf({ number, header, role, from }: Column) {
+  const holds =
+    role.is === "reading"
+      ? `${MEASURES[role.quantity].label}${role.unit === "" ? "" : `, ${role.unit}`}`
+      : role.is === "field"
+        ? role.name.replaceAll("_", " ")
+        : { on: "the date", time: "the time of day", entry: "the entry's name", leave_out: "left out" }[
+            role.is
+          ];
+  return { number, header, holds: from === "remembered" ? `${holds}, as before` : holds };
+}
+
+function pairOf({ entry }: Pair, mine: string, answer: string | null): PreviewPair {
+  return {
+    place: entry.place,
+    line: entry.line,
+    when: whenOf(entry),
+    mine,
+    file: sentence(entry),
+    answer: answer ?? "",
+  };
+}
+
+const sentence = ({ kind, on, body }: Pick<FileEntry, "kind" | "on" | "body">): string =>
+  entrySentence({ id: "", kind, on, body } as DaybookEntry);
+
+function sentenceOf(held: HeldEntry): string {
+  const entry = entryOfRow(held);
+  return entry === null ? held.kind : entrySentence(entry);
+}
+
+function whenOf({ on, body }: Pick<FileEntry, "on" | "body">): string {
+  const hour = /T(\d\d:\d\d)/.exec(whenWritten(on, body))?.[1];
+  return hour === undefined ? dateWords(on) : `${dateWords(on)}, ${hour}`;
+}
+
+export const wordsOf = (entry: Pick<FileEntry, "kind" | "on" | "body">): string =>
+  `${whenOf(entry)}: ${sentence(entry)}`;
