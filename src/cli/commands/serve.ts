@@ -5,6 +5,7 @@ import { buildApp } from "../../server/app.ts";
 import { readBuiltFiles } from "../../server/assets.ts";
 import { addDemonstration } from "../../server/demonstration/add.ts";
 import { listen, PortTaken, stop } from "../../server/listen.ts";
+import { lookAhead } from "../../server/round/round-tanks.ts";
 import { isLoopbackName } from "../../server/security.ts";
 import { removeNote, servedAt, writeNote } from "../../server/serving-note.ts";
 import type { Store } from "../../store/store.ts";
@@ -77,12 +78,14 @@ async function serve({ port, host, store: where, demonstration }: ServeOptions, 
   });
   const address = await started(() => listen(app, portsOf(port)), store);
   if (file !== null) writeNote(file, address);
+  const ahead = lookAhead(store, today());
   io.out(address);
   io.talk(`Grazewell's page is at ${address} Open it in a browser on this machine; Ctrl-C ends it.`);
   await word();
   io.talk("Ending.");
   await stop(app, () => answers.close());
   if (file !== null) removeNote(file);
+  await ahead.stop();
   await store.close();
 }
 
