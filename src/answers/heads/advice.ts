@@ -81,9 +81,9 @@ function wayDownAdvice(row: HeadsOutput["way_down"][number], output: HeadsOutput
         : [
             `Feed ${counted(heads, name)} by hand, `,
             food,
-            ", or find ",
+            ", or rehome ",
             told(`${fewer}`, figures.fewer),
-            " of them another home.",
+            ".",
           ],
     why: [
       [
@@ -112,7 +112,21 @@ export function seenOfFilm({ bare_glass_days: bare, film_slower: slower }: Heads
 
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
-function orderAdvice({ orders, growths_back: growths }: HeadsOutput, today: string): Advice[] {
+/** Kinds that fit into one sentence. */
+const MOST_NAMED = 2;
+
+type Item = HeadsOutput["orders"][number]["items"][number];
+
+/** Why an order asks for them: "film on glass is running short of mouths". */
+export function topUpWhy(why: Item["why"], shelf: string | null): string {
+  if (why === "group") return "fewer are left than their kind wants for company";
+  const name = shelf === null ? "a shelf" : SHELF_NAME[shelf as ShelfId];
+  return why === "growth"
+    ? `${name} is thick again since they became fewer`
+    : `${name} is running short of mouths`;
+}
+
+function orderAdvice({ orders }: HeadsOutput, today: string): Advice[] {
   const order = orders[0];
   if (order === undefined || !order.worth) return [];
   const near = daysBetween(today, order.latest) <= 7;
@@ -129,18 +143,15 @@ function orderAdvice({ orders, growths_back: growths }: HeadsOutput, today: stri
         .toSorted()
         .join("+")}`,
       ...{ urgency: near ? "this_week" : "next_visit", weight: near ? 50 : 35, about: "top_up" },
-      do: ["Order ", ...list, " together."],
+      do:
+        order.items.length <= MOST_NAMED
+          ? ["Order ", ...list, " together."]
+          : [`Order heads of ${order.items.length} kinds together, as listed.`],
       why: [
         ...order.items.map(
-          ({ name, why, shelf }): Sentence => [
-            why === "group"
-              ? `${capital(name)}: fewer are left than its kind wants for company.`
-              : `${capital(name)}: ${shelf === null ? "a shelf" : SHELF_NAME[shelf as ShelfId]} is running short of mouths.`,
-          ],
-        ),
-        ...growths.map(
-          ({ growth, on }): Sentence => [
-            `${capital(growth.replaceAll("_", " "))} is thick again, seen on ${dateWords(on)}.`,
+          ({ name, count, why, shelf, figure }): Sentence => [
+            told(counted(count, name), figure),
+            `: ${topUpWhy(why, shelf)}.`,
           ],
         ),
         ["The larder feeds that many more in 15 of 20 runs."],

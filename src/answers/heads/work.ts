@@ -5,7 +5,13 @@
 import { animalById, animals } from "../../catalogue/index.ts";
 import { type Cause, causesOf } from "../../engine/heads/causes.ts";
 import { type Fed, feedingOf } from "../../engine/heads/feeding.ts";
-import { bareGlassDays, type FilmSlower, filmSlower, growthsBack } from "../../engine/heads/growth-back.ts";
+import {
+  bareGlassDays,
+  type FilmSlower,
+  filmSlower,
+  growthsBack,
+  shelvesBack,
+} from "../../engine/heads/growth-back.ts";
 import { ASKED_DAYS, askFrom, headsOfKind, type KindHeads } from "../../engine/heads/kind.ts";
 import { cameTo, isFollowed, lifeOf, MOST_FOLLOWED } from "../../engine/heads/life.ts";
 import { type HeadRates, headRates } from "../../engine/heads/rates.ts";
@@ -75,7 +81,14 @@ function worked(scene: RecordScene): HeadsWork {
   );
   const asked = askedOf(scene, kinds, fed);
   const { missing, heldBack } = missingOf(facts, kinds, asked);
-  const { items, unfed } = topUps(missing, spareOf(larder, fed), warmthOf(facts), today);
+  const growths = growthsBack(record);
+  const { items, unfed } = topUps(
+    missing,
+    spareOf(larder, fed),
+    warmthOf(facts),
+    today,
+    shelvesBack(growths),
+  );
   const noFood = unfed.map((animal) => ({
     animal,
     why: "The larder would not feed one more in 15 of 20 runs.",
@@ -87,7 +100,7 @@ function worked(scene: RecordScene): HeadsWork {
     notFollowed: notFollowedOf(all, lives),
     orders: ordersOf(items, today),
     heldBack: [...heldBack, ...noFood],
-    growths: growthsBack(record),
+    growths,
     wayDown: lessFood(fed, bareDays !== null || slower !== null),
   };
 }

@@ -1,5 +1,5 @@
 /** Heads of a tank in lines of text: the sentences of the page, indented by what they belong to. */
-import { seenOfFilm } from "../../answers/heads/advice.ts";
+import { seenOfFilm, topUpWhy } from "../../answers/heads/advice.ts";
 import {
   lastCountSentence,
   laterSentence,
@@ -67,10 +67,7 @@ function orderLines({ orders, held_back: held }: HeadsOutput): Line[] {
     ...orders.map(({ worth, latest, items }) =>
       line(
         `${worth ? "Order" : "Wait with an order"}, latest ${dateWords(latest)}: ${items
-          .map(({ count, name, why, shelf }) => {
-            const reason = why === "group" ? "company" : `short of mouths: ${shelfName(shelf)}`;
-            return `${counted(count, name)} (${reason})`;
-          })
+          .map(({ count, name, why, shelf }) => `${counted(count, name)} (${topUpWhy(why, shelf)})`)
           .join(", ")}.`,
       ),
     ),

@@ -103,7 +103,7 @@ export const headsOutput = z.strictObject({
             id: z.string(),
             name: z.string(),
             count: heads,
-            why: z.enum(["group", "shelf"]),
+            why: z.enum(["group", "growth", "shelf"]),
             shelf: z.string().nullable(),
             latest: z.iso.date(),
             figure: figureId,

@@ -1,6 +1,7 @@
 /** What the record says of growths: film that is gone, film that comes back slower, growths that come back. */
 import { daysBetween } from "../stocking/suitability.ts";
 import type { TankRecord } from "../types/record.ts";
+import type { ShelfId } from "../types/shelf.ts";
 import type { Growth } from "../types/tank.ts";
 
 /** Days of bare glass, by at least two looks, before it counts. */
@@ -63,3 +64,19 @@ export function growthsBack(
     return last.score >= 3 && less && fresh ? [{ growth, score: last.score, on: last.on }] : [];
   });
 }
+
+const SHELF_OF: Readonly<Partial<Record<Growth, ShelfId>>> = {
+  film_glass: "film_glass",
+  film_rock: "film_rock",
+  film_sand: "film_sand",
+  diatoms: "film_sand",
+  hair_algae: "hair_algae",
+  bubble_algae: "bubble_algae",
+  detritus_sand: "detritus_sand",
+  detritus_crevice: "detritus_crevice",
+  leftovers: "uneaten_feed",
+};
+
+/** Shelves whose growth is thick again. Cyanobacteria and dinoflagellates are nobody's shelf. */
+export const shelvesBack = (growths: ReturnType<typeof growthsBack>): ReadonlySet<ShelfId> =>
+  new Set(growths.flatMap(({ growth }) => SHELF_OF[growth] ?? []));

@@ -22,7 +22,7 @@ export interface Missing {
 export interface TopUp {
   readonly animal: Animal;
   readonly count: number;
-  readonly why: "group" | "shelf";
+  readonly why: "group" | "growth" | "shelf";
   /** Of a shelf: that it is left with too few mouths. */
   readonly shelf: ShelfId | null;
   /** ISO date. */
@@ -46,6 +46,8 @@ const EATER_SHARE = 0.15;
 const LEAN = 1.4;
 /** Below the group's least: company within this time. */
 const GROUP_DAYS = 42;
+/** A growth that is back: its eaters within this time. */
+const GROWTH_DAYS = 21;
 const FAR_WEEKS = 26;
 /** Heads that make an order worth its parcel, and how near its day may be. Judgement. */
 const WORTH_HEADS = 5;
@@ -59,15 +61,21 @@ export interface ToppingUp {
   readonly unfed: readonly Animal[];
 }
 
-/** @param spare what is left for newcomers at the pessimistic supply, mg C a day by shelf */
+/**
+ * @param spare what is left for newcomers at the pessimistic supply, mg C a day by shelf
+ * @param back shelves on which a growth is thick again
+ */
 export function topUps(
   missing: readonly Missing[],
   spare: Readonly<Record<ShelfId, number>>,
   warmth: number,
   today: string,
+  back: ReadonlySet<ShelfId> = new Set(),
 ): ToppingUp {
   const left: Record<ShelfId, number> = { ...spare };
-  const first = missing.map((one) => ({ one, day: dayOf(one, missing) })).filter(({ day }) => day !== null);
+  const first = missing
+    .map((one) => ({ one, day: dayOf(one, missing, back) }))
+    .filter(({ day }) => day !== null);
   const unfed: Animal[] = [];
   const items = first
     .toSorted((a, b) => a.day!.days - b.day!.days)
@@ -92,12 +100,15 @@ interface Day {
 }
 
 /** When it has to be there: null where nothing asks for it within half a year. */
-function dayOf(one: Missing, all: readonly Missing[]): Day | null {
+function dayOf(one: Missing, all: readonly Missing[], back: ReadonlySet<ShelfId>): Day | null {
   if (one.wanted <= Math.round(one.now) && one.later.every(({ heads }) => Math.round(heads) >= one.wanted))
     return null;
   if (Math.round(one.now) > 0 && Math.round(one.now) < Math.min(one.groupMin, one.wanted))
     return { days: GROUP_DAYS, why: "group", shelf: null };
   const own = SHELVES.filter((shelf) => one.animal.diet[shelf] >= EATER_SHARE);
+  const returned = own.find((shelf) => back.has(shelf));
+  if (returned !== undefined && Math.round(one.now) < one.wanted)
+    return { days: GROWTH_DAYS, why: "growth", shelf: returned };
   const days = own.flatMap((shelf) => {
     const at = shortDay(shelf, all);
     return at === null ? [] : [{ days: at, why: "shelf" as const, shelf }];

@@ -1,5 +1,5 @@
 /** Topping up in few orders, and the way down: fewer mouths, or food by hand. */
-import { seenOfFilm } from "../../answers/heads/advice.ts";
+import { seenOfFilm, topUpWhy } from "../../answers/heads/advice.ts";
 import { counted, dateWords, dryFood } from "../../answers/words.ts";
 import type { HeadsOutput } from "../../contract/output/heads.ts";
 import { WORTH } from "../../engine/heads/top-up.ts";
@@ -25,11 +25,8 @@ export function Orders({ output }: { readonly output: HeadsOutput }) {
           <ul>
             {order.items.map(({ id, name, count, why, shelf, latest, figure }) => (
               <li key={id}>
-                <Quantity figure={figure}>{counted(count, name)}</Quantity>:{" "}
-                {why === "group"
-                  ? "fewer are left than their kind wants for company"
-                  : `${shelf === null ? "a shelf" : SHELF_NAME[shelf as ShelfId]} is short of mouths from about ${dateWords(latest)}`}
-                .
+                <Quantity figure={figure}>{counted(count, name)}</Quantity>: {topUpWhy(why, shelf)}, by{" "}
+                {dateWords(latest)}.
               </li>
             ))}
           </ul>
