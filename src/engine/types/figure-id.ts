@@ -72,6 +72,10 @@ export const figureId = {
   /** What a group of observations had to do with all that was learned. */
   learnedShare: (group: string) => `learned.share.${group}`,
 
+  /** Chance that a cause is at work behind a growth, a sign or a loss. */
+  growthCause: (effect: string, cause: string) => `growths.${effect}.${cause}.chance`,
+  unfoundRise: () => "growths.unfound_death.rise",
+
   tank: (field: string) => `tank.${field}`,
   reading: (quantity: string) => `tank.reading.${quantity}`,
   present: (animal: string) => `tank.present.${animal}`,

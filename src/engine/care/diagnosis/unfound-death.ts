@@ -51,6 +51,7 @@ const LEAST_RISE: Readonly<Record<Watched, { readonly coarse: number; readonly f
   no2_mg_n_per_l: { coarse: 0.12, fine: 0.05 },
 };
 const FINE_STEP = 0.05;
+const CARD_STEP = 0.25;
 const MAD_TO_SD = 1.4826;
 const DEVIATIONS = 3;
 /** A settled tank shows next to none: so much is a rise without a usual. */
@@ -78,7 +79,8 @@ function riseOf(quantity: Watched, scene: DiagnosisScene): UnfoundDeath | null {
   const usual = usualBefore(latest, readings);
   const settled = facts.ageDays.central >= SETTLED_DAYS && !facts.assumed.includes("ageDays");
   if (usual === null && !settled) return null;
-  const step = latest.step ?? usual?.step ?? 0.25;
+  // A kit whose step was not told is taken as a colour card at the coarsest, whatever its round numbers say.
+  const step = latest.step ?? Math.min(usual?.step ?? CARD_STEP, CARD_STEP);
   const least = LEAST_RISE[quantity];
   const floor = Math.max(step <= FINE_STEP ? least.fine : least.coarse, 1.5 * step);
   const margin = usual === null ? SETTLED_MG_N : Math.max(floor, DEVIATIONS * usual.scatter);
@@ -104,7 +106,10 @@ function usualBefore(latest: ReadingSeen, readings: readonly ReadingSeen[]) {
   // What a kit shows as less than its step is taken as half of it.
   const values = days.map(({ value, censored }) => (censored === "below" ? value / 2 : value));
   const central = median(values);
-  const scatter = Math.max(MAD_TO_SD * median(values.map((value) => Math.abs(value - central))), step / 4);
+  const scatter = Math.max(
+    MAD_TO_SD * median(values.map((value) => Math.abs(value - central))),
+    Math.min(step, CARD_STEP) / 4,
+  );
   return { central, scatter, days: days.length, step };
 }
 

@@ -1,0 +1,121 @@
+/** What growths, signs and a rise of ammonia ask for. Ranked with all other advice elsewhere (bench/next.ts). */
+
+import { growthFacts } from "../../catalogue/diagnosis.ts";
+import type { GrowthsOutput, OutbreakOutput, SignOutput } from "../../contract/output/growths.ts";
+import { addDays } from "../../engine/stocking/suitability.ts";
+import { figureId } from "../../engine/types/figure-id.ts";
+import type { Advice } from "../advice.ts";
+import { type Sentence, told } from "../sentence.ts";
+import { chance, dateWords } from "../words.ts";
+import { suspectedIn } from "./gates.ts";
+import type { Outbreak } from "./outbreaks.ts";
+
+export function growthAdvice(output: GrowthsOutput, outbreaks: readonly Outbreak[], today: string): Advice[] {
+  const toxic = outbreaks.find(suspectedIn);
+  return [
+    ...outbreaks.map((outbreak) =>
+      outbreak === toxic ? dinoflagellates(outbreak, today) : outbreakAdvice(outbreak.output, today),
+    ),
+    ...output.signs.filter(({ sign }) => sign === "waterline_snails").map((sign) => waterline(sign, today)),
+    ...(output.unfound_death === null ? [] : [unfound(output.unfound_death, today)]),
+  ];
+}
+
+function dinoflagellates({ output }: Outbreak, today: string): Advice {
+  const by = addDays(today, 4);
+  return {
+    ...{ id: "growth.dinoflagellates", urgency: "this_week", weight: 74, about: "growth" },
+    do: ["Have a drop of the brown growth looked at under a microscope; add no grazers until then."],
+    why: [
+      [`${output.label}: ${output.anchor}${output.on === null ? "" : `, ${dateWords(output.on)}`}.`],
+      ["It may be dinoflagellates; some kinds are toxic, and snails and urchins that eat them can die."],
+    ],
+    byWhen: [`By ${dateWords(by)}. Today, if snails lie limp.`],
+    by,
+    wouldChange: ["A microscope that shows glassy boxes (diatoms) or plain threads (cyanobacteria)."],
+    act: { words: "What is this?", leads: "growths" },
+    wait: { words: "Wait with all new animals", leads: "waves" },
+  };
+}
+
+function outbreakAdvice(output: OutbreakOutput, today: string): Advice {
+  const { growth, label, score, on, causes, crew_said, asked_first, would_tell } = output;
+  const [cause] = causes;
+  const [ask] = asked_first.length > 0 ? asked_first : would_tell;
+  const by = addDays(today, 14);
+  const first: Sentence = asked_first.length > 0 && ask !== undefined ? [ask.test] : [firstOf(output)];
+  return {
+    ...{ id: `growth.${growth}`, urgency: score >= 3 ? "this_week" : "next_visit", about: "growth" },
+    weight: 34 + 4 * score,
+    do: first,
+    why: [
+      [`${label}: ${output.anchor}${on === null ? "" : `, ${dateWords(on)}`}.`],
+      ...(cause === undefined
+        ? []
+        : [[`Likeliest cause: ${cause.name} (`, told(chance(cause.of_20), cause.figure), ")."] as Sentence]),
+      [crew_said],
+    ],
+    byWhen: [score >= 3 ? `By ${dateWords(by)}.` : "At the next visit."],
+    by: score >= 3 ? by : null,
+    wouldChange: [ask === undefined ? "A look two weeks on that finds less of it." : ask.test],
+    act: { words: "See causes and what to do", leads: "growths" },
+    wait: {
+      words: output.growth === "diatoms" ? "Wait: it usually fades" : "Wait, and score it again",
+      leads: "daybook",
+    },
+  };
+}
+
+const firstOf = ({ causes, described_as }: OutbreakOutput): string =>
+  causes[0]?.do[0] ?? growthFacts.get(described_as)?.doLines[0]?.text ?? "Score it again in a week.";
+
+function waterline({ verdict, said, on, animal }: SignOutput, today: string): Advice {
+  const now = verdict === "test_now";
+  const soon = verdict === "test_soon";
+  const by = now ? today : soon ? addDays(today, 2) : null;
+  return {
+    id: "sign.waterline_snails",
+    ...{ urgency: now ? "today" : soon ? "this_week" : verdict === "habit" ? "next_visit" : "cannot_tell" },
+    ...{ weight: now ? 96 : soon ? 58 : 20, about: "sign" },
+    do: [
+      now
+        ? "Test oxygen, ammonia and salinity now, and move the surface."
+        : soon
+          ? "Test salinity and ammonia, and look again tonight and at noon."
+          : verdict === "habit"
+            ? "Wait, and look again at noon: it is a habit of the kind."
+            : "Say which kind it is and how long the lamps were out.",
+    ],
+    why: [
+      [`Snails at the waterline, ${dateWords(on)}.`],
+      ...said.slice(0, 1).map((text): Sentence => [text]),
+    ],
+    byWhen: [now ? "Today." : by === null ? "At the next look." : `By ${dateWords(by)}.`],
+    by,
+    wouldChange: [
+      animal === null ? "The kind and the hour." : "The same by day, or a second kind: then test now.",
+    ],
+    act: now ? { words: "What to do first", leads: "wrong" } : { words: "What is this?", leads: "growths" },
+    wait: { words: "Wait: look again tomorrow", leads: "daybook" },
+  };
+}
+
+function unfound(death: NonNullable<GrowthsOutput["unfound_death"]>, today: string): Advice {
+  return {
+    ...{ id: "sign.unfound_death", urgency: "today", weight: death.named ? 91 : 80, about: "sign" },
+    do: ["Count heads by torch tonight, lift out what is dead, and test ammonia again."],
+    why: [
+      [
+        `${death.quantity} rose by `,
+        told(`${death.rise_mg_n_per_l} mg N/L`, figureId.unfoundRise()),
+        ` above what is usual here, ${dateWords(death.on)}.`,
+      ],
+      ...death.said.map((text): Sentence => [text]),
+    ],
+    byWhen: ["Today."],
+    by: today,
+    wouldChange: ["Two tests a day apart that show none, or all heads counted."],
+    act: { words: "What to do first", leads: "wrong" },
+    wait: { words: "Wait with food and new animals", leads: "daybook" },
+  };
+}
