@@ -66,7 +66,9 @@ const placeOf = (page: string, id: string): number =>
     (found) => found[1] === id,
   ) + 1;
 
-await took("first look, nothing known", "round");
+if (process.env["WAIT"] !== undefined)
+  await new Promise((done) => setTimeout(done, Number(process.env["WAIT"])));
+await took("first look", "round");
 for (let i = 0; i < 3; i += 1) await took("again", "round");
 const all = await took("all rows", "round?rows=all");
 const last = ids.find((id) => placeOf(all, id) === ids.length) ?? "";

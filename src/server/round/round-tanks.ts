@@ -22,11 +22,23 @@ const heldFor = new WeakMap<Store, Map<string, Held>>();
 /** Tanks that are read between two turns: each takes about a millisecond. */
 const TANKS_A_TURN = 8;
 
-export async function roundTanks(
+/** One look at a time: a second one finds done what the first did. */
+const looking = new WeakMap<Store, Promise<unknown>>();
+
+export function roundTanks(
   store: Store,
   today: string,
   isOver: () => boolean = () => false,
 ): Promise<readonly RoundTank[]> {
+  const mine = (looking.get(store) ?? Promise.resolve()).then(() => look(store, today, isOver));
+  looking.set(
+    store,
+    mine.catch(() => {}),
+  );
+  return mine;
+}
+
+async function look(store: Store, today: string, isOver: () => boolean): Promise<readonly RoundTank[]> {
   const rows = await store.tanks();
   const marks = await store.entryMarks(rows.map(({ id }) => id));
   const held = heldFor.get(store) ?? new Map<string, Held>();
