@@ -184,8 +184,8 @@ describe("what else the daybook says", () => {
     expect(named.feedGPerDay).toMatchObject({ central: 0.5 });
     expect(feed("0.5 g nori").feeding?.foods?.map(({ kind }) => kind)).toEqual(["nori"]);
     expect(feed("0.9 g").feeding?.foods?.map(({ g_per_day }) => g_per_day)).toEqual([
-      "150 mg (checked)",
-      "750 mg (checked)",
+      "0.15 g (checked)",
+      "0.75 g (checked)",
     ]);
     const pinch = factsOf(feed("a pinch of flakes")).feedGPerDay;
     expect([pinch.low, pinch.high]).toEqual([0.05, 0.3]);

@@ -14,6 +14,7 @@ import { NO_TANK, ofTank } from "./of-tank.ts";
 import { saveAnswers } from "./save-answers.ts";
 import { sentValues, versionOf } from "./sent.ts";
 import { soon, TWENTY_RUNS } from "./soon.ts";
+import { toldToday } from "./told-today.ts";
 
 const COUNT = QUESTIONS.length;
 const ALL = [...QUESTIONS.keys()].map((i) => i + 1);
@@ -33,7 +34,7 @@ export const QUESTION_ROUTES: readonly PageRoute[] = [
 /** The first question that has no answer yet. */
 function firstOpen(tank: LoadedTank): PageReply {
   const open = ALL.find((question) => {
-    const values = valuesOf(question, tank.document);
+    const values = valuesOf(question, toldToday(tank, [question]));
     return Object.entries(values).every(([name, value]) => name.endsWith("_unit") || value === "");
   });
   return { kind: "redirect", to: to.question(tank.row.id, open ?? 1) };
@@ -50,7 +51,7 @@ async function showQuestion(
 ): Promise<PageReply> {
   const number = questionIn(request.params["number"]);
   if (number === null) return NO_QUESTION;
-  const values = valuesOf(number, tank.document);
+  const values = valuesOf(number, toldToday(tank, [number]));
   // The bench comes next, from all runs; no to the last question leaves the facts as they are.
   if (number === COUNT) context.answers.ready(tank.facts);
   return await question(tank, number, { values, doubts: [], echo: echoAsked(tank, request) }, context);
@@ -87,7 +88,7 @@ async function question(
 function echoAsked(tank: LoadedTank, { query }: PageRequest): Echo | null {
   const number = questionIn(query["read"]);
   if (number === null) return null;
-  const lines = echoOf(number, tank.document, tank.notices);
+  const lines = echoOf(number, toldToday(tank, [number]), tank.notices);
   return { question: number, lines, restore: tank.row.version > 1 ? tank.row.version - 1 : null };
 }
 
@@ -100,7 +101,7 @@ async function keepQuestion(
   if (number === null) return NO_QUESTION;
   const sent = sentValues(request.form);
   const go = sent["go"] ?? "keep";
-  const values = { ...valuesOf(number, tank.document), ...unticked(number), ...sent };
+  const values = { ...valuesOf(number, toldToday(tank, [number])), ...unticked(number), ...sent };
   if (go === "more_lines") {
     return await question(tank, number, { values, doubts: [], spareLines: MORE_LINES }, context);
   }
@@ -129,7 +130,7 @@ const unticked = (number: number): Values =>
 const EVERYTHING = [...ALL, MORE];
 
 const allValues = (tank: LoadedTank): Values =>
-  Object.assign({}, ...EVERYTHING.map((number) => valuesOf(number, tank.document)));
+  Object.assign({}, ...EVERYTHING.map((number) => valuesOf(number, toldToday(tank, [number]))));
 
 function showForm(tank: LoadedTank): PageReply {
   const { head, row } = tank;

@@ -2,6 +2,7 @@
  * Answers to questions saved over a tank's facts. Two who answer different questions don't meet; who answers the same
  * one as somebody else since is shown both. Nothing is written where nothing changed.
  */
+import { isDeepStrictEqual } from "node:util";
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import { type FormResult, readForm, unsure } from "../../answers/questions/form.ts";
 import { type Values, valuesOf } from "../../answers/questions/prefill.ts";
@@ -9,6 +10,7 @@ import type { TankFile } from "../../contract/tank-file/schema.ts";
 import type { Json } from "../../store/store.ts";
 import { withReadings } from "../load-tank.ts";
 import type { LoadedTank, PageContext } from "../route.ts";
+import { toldToday } from "./told-today.ts";
 
 export type SavedAnswers =
   | { readonly kind: "saved" }
@@ -40,7 +42,7 @@ export async function saveAnswers(
     if (tries > MOST_TRIES) return { kind: "clash", current: tank };
     const result = read(answers, tank, context.today);
     if (!result.ok) return { kind: "doubts", doubts: result.doubts };
-    if (same(result.file, tank.document)) return { kind: "saved" };
+    if (same(result.file, toldToday(tank, answers.questions))) return { kind: "saved" };
     if (await changedSince(answers, tank, context)) return { kind: "clash", current: tank };
     const stamp = { at: context.now, by: tank.row.keeper.name };
     const saved = await context.store.saveFacts(
@@ -56,10 +58,11 @@ export async function saveAnswers(
 
 function read(answers: Answers, tank: LoadedTank, today: string): FormResult {
   const reading = { today, together: (file: TankFile) => withReadings(file, tank.readings) };
+  const before = toldToday(tank, answers.questions);
   const [only] = answers.questions;
   return answers.unsure && only !== undefined
-    ? unsure(only, tank.document, reading)
-    : readForm(answers.questions, answers.sent, tank.document, reading);
+    ? unsure(only, before, reading)
+    : readForm(answers.questions, answers.sent, before, reading);
 }
 
 /** Whether the same answers were changed by another since the form was made. */
@@ -74,4 +77,6 @@ async function changedSince(answers: Answers, tank: LoadedTank, { store }: PageC
   );
 }
 
-const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+/** Whatever the order of names: a part that the daybook moved stands where a form would not put it. */
+const same = (a: unknown, b: unknown): boolean => isDeepStrictEqual(plain(a), plain(b));
+const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value));

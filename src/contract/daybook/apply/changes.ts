@@ -7,6 +7,7 @@
 import { readFeedAmount } from "../../quantity/feeding.ts";
 import { isKept } from "../../quantity/outcome.ts";
 import { readPlain } from "../../quantity/plain.ts";
+import { decimalSign } from "../../quantity/preferences.ts";
 import { FOODS, type FoodKind, STRENGTH } from "../../tank-file/assumptions.ts";
 import { preferencesOf } from "../../tank-file/preferences-of.ts";
 import type { TankFile } from "../../tank-file/schema.ts";
@@ -63,7 +64,7 @@ function foodsOf(document: TankFile, { to, to_text, food }: Change["body"]): Foo
   const total = weights.reduce((all, one) => all + one, 0);
   return before.map((one, i) => ({
     ...one,
-    g_per_day: weighed(total > 0 ? (grams * (weights[i] ?? 0)) / total : grams / before.length),
+    g_per_day: weighed(total > 0 ? (grams * (weights[i] ?? 0)) / total : grams / before.length, document),
   }));
 }
 
@@ -71,14 +72,17 @@ function foodsOf(document: TankFile, { to, to_text, food }: Change["body"]): Foo
 function asTyped(document: TankFile, text: string, grams: number): string {
   const { amount, times } = feedWords(text);
   const read = readFeedAmount(amount, { preferences: preferencesOf(document.preferences) });
-  return times === null && isKept(read) && amount !== "" ? checked(amount) : weighed(grams);
+  return times === null && isKept(read) && amount !== "" ? checked(amount) : weighed(grams, document);
 }
 
 /** Whoever logged it was asked already whether it is that much. */
 const checked = (text: string): string =>
   /\(checked\)$/i.test(text) || /pinch/i.test(text) ? text : `${text} (checked)`;
-/** Five digits are more than any scale shows; a decimal sign that no locale takes for another. */
-const weighed = (grams: number): string => `${Number((1000 * grams).toPrecision(5))} mg (checked)`;
+/** In the keeper's own decimal sign, so that no locale takes it for another; to a tenth of a milligram. */
+const weighed = (grams: number, { preferences }: TankFile): string => {
+  const sign = decimalSign(preferencesOf(preferences).locale);
+  return checked(`${Math.round(10_000 * grams) / 10_000} g`.replace(".", sign));
+};
 
 function weightOf(document: TankFile, amount: number | string | undefined): number | null {
   if (amount === undefined) return null;

@@ -1,6 +1,8 @@
 /** Heads of the daybook written into the answers' own lists; what nothing befell stays as it was typed. */
 import { isKept } from "../../quantity/outcome.ts";
 import { readSpecies } from "../../quantity/species.ts";
+import { readVolume } from "../../quantity/volume.ts";
+import { preferencesOf } from "../../tank-file/preferences-of.ts";
 import type { TankFile } from "../../tank-file/schema.ts";
 import type { DaybookEntry } from "../kinds.ts";
 import { groupOf, type HeadsLot, idOf, lotsOf, places } from "./lots.ts";
@@ -25,6 +27,7 @@ export function applyHeads(
   const { lots, unexplained } = lotsOf(document, entries, scene);
   const { findAnimal } = scene;
   const told = places(document);
+  const countText = countsIn(document);
   const present: Present[] = [];
   const fish: Fish[] = [];
   const notes: string[] = [];
@@ -37,7 +40,7 @@ export function applyHeads(
       const whole =
         same && lot.count === lot.came && lots.every((one) => one === lot || one.from !== lot.from);
       changed ||= !whole;
-      const written = whole ? stated : rewritten(stated, lot, same);
+      const written = whole ? stated : rewritten(stated, lot, same, countText(lot.count));
       if (lot.count > 0 || whole) (place.list === "fish" ? fish : present).push(written as Present);
       continue;
     }
@@ -64,15 +67,27 @@ export function applyHeads(
 }
 
 /** A size was that of another animal where it is known to be one now. */
-function rewritten(stated: Present | Fish, lot: HeadsLot, same: boolean): Present | Fish {
-  const count = countText(lot.count);
+function rewritten(
+  stated: Present | Fish,
+  lot: HeadsLot,
+  same: boolean,
+  count: number | string,
+): Present | Fish {
   if (same) return { ...stated, count };
   const { on } = stated;
   return { animal: lot.animal ?? lot.name, count, ...(on === undefined ? {} : { on }) };
 }
 
+/** What a reader takes without a question, a litre; and the litres of a tank of which they are not told. */
+const HEADS_PER_LITRE = 5;
+const FEWEST_LITRES = 5;
+
 /** A crowd in a small tank would be asked about: whoever logged it was asked already. */
-const countText = (count: number): number | string => (count > 5 ? `${count} (checked)` : count);
+function countsIn({ water_l, preferences }: TankFile): (count: number) => number | string {
+  const read = readVolume(`${water_l ?? ""}`, { preferences: preferencesOf(preferences), unit: "L" });
+  const most = HEADS_PER_LITRE * (isKept(read) ? read.value.low : FEWEST_LITRES);
+  return (count) => (count > most ? `${count} (checked)` : count);
+}
 
 const dayOf = (on: string, firstDay: string | null): { readonly on?: string } =>
   on === "" || (firstDay !== null && on < firstDay) ? {} : { on };
