@@ -96,8 +96,11 @@ test(
         const times = texts.filter((text) => text.includes(one.mark)).length;
         return times === 1 ? [] : [{ ...one, times }];
       });
-      const cuts = Object.entries(Object.groupBy(logged, ({ cut, moment }) => `${cut} while ${moment}`));
-      console.log(cuts.map(([name, of]) => `${name}: ${of?.length}`).join("; "));
+      const cuts = logged.map(({ cut, moment }) => `${cut} while ${moment}`);
+      const counts = [...new Set(cuts)].map(
+        (name) => `${name}: ${cuts.filter((one) => one === name).length}`,
+      );
+      console.log(counts.join("; "));
       console.log(
         `${logged.filter(({ foundInForm }) => foundInForm).length} found in the form and kept then`,
       );

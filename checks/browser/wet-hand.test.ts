@@ -90,7 +90,7 @@ test("a sighting of another growth", async () => {
 
 test("heads and a chore", async () => {
   const heads = await withThumb(async (hand) => {
-    await hand.tap(panel(hand).getByRole("link", { name: "Heads counted" }));
+    await hand.tap(panel(hand).getByRole("link", { name: "Head count" }));
     await hand.tap(panel(hand).locator("[data-wet-go^=heads-]").first());
     await hand.tap(panel(hand).locator("[data-wet-key='2']"), false);
     await hand.tap(panel(hand).getByRole("button", { name: "Keep" }), false);

@@ -131,11 +131,10 @@ export function asRead({ kind, body }: DaybookEntry): readonly string[] {
     const { value, censored, quantity } = body;
     const figure = (one: number) => String(Number(one.toPrecision(4)));
     const unit = MEASURES[quantity].units[0] ?? "";
+    const range = value.low === value.high ? "" : `, from ${figure(value.low)} to ${figure(value.high)}`;
     lines.push(
-      censored !== null && `${censored === "below" ? "below" : "above"} what the test can tell`,
-      unitSigns(
-        `${figure(value.central)} ${unit}, from ${figure(value.low)} to ${figure(value.high)}`.trim(),
-      ),
+      censored !== null && `${censored} what the test can tell`,
+      unitSigns(`${`${figure(value.central)} ${unit}`.trim()}${range}`),
     );
   }
   if ("animal" in body && body.animal_text !== null) {

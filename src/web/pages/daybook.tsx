@@ -34,22 +34,8 @@ export interface DaybookView {
   readonly older: string | null;
 }
 
-/** What can be added, in the order it is most often done. */
-const ADDED: readonly (readonly [EntryKind, string])[] = [
-  ["reading", "Reading"],
-  ["growth", "Growth seen"],
-  ["sign", "Sign seen"],
-  ["head_count", "Heads counted"],
-  ["addition", "Added"],
-  ["loss", "Lost"],
-  ["departure", "Moved out"],
-  ["identification", "Named anew"],
-  ["chore", "Chore"],
-  ["change", "Change"],
-  ["treatment", "Treatment"],
-  ["outage", "Outage"],
-  ["relocation", "Tank moved"],
-];
+/** What can be added here; advice is declined where it is given. */
+const ADDED = ENTRY_KINDS.filter((kind) => kind !== "decline");
 
 export function daybookPage(view: DaybookView): Page {
   const { head } = view;
@@ -66,10 +52,10 @@ export function daybookPage(view: DaybookView): Page {
         <section>
           <h2>Add</h2>
           <ul class="add-entries">
-            {ADDED.map(([kind, words]) => (
+            {ADDED.map((kind) => (
               <li key={kind}>
                 <a class="action" href={to.newEntry(head.id, kind)}>
-                  {words}
+                  {KIND_LABELS[kind]}
                 </a>
               </li>
             ))}

@@ -13,7 +13,7 @@ import { GROWTHS } from "../../engine/types/tank.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { ErrorSummary } from "../parts/error-summary.tsx";
 import { Notice } from "../parts/notice.tsx";
-import { listed } from "../parts/text.ts";
+import { capital, listed } from "../parts/text.ts";
 import { EntryFields, type FormScene } from "./entry-form.tsx";
 import { restingWords } from "./entry-form-loss.ts";
 import { ReturnKey, summaryOf } from "./form-fields.tsx";
@@ -30,38 +30,26 @@ export interface EntryFormView {
   readonly keepsKey: boolean;
 }
 
-const HEADINGS: Readonly<Record<EntryKind, string>> = {
-  reading: "Log a reading",
-  growth: "Growth seen",
-  sign: "Sign seen",
-  head_count: "Heads counted",
-  addition: "Animals added",
-  loss: "Animals lost",
-  departure: "Animals moved out",
-  identification: "Name an animal anew",
-  chore: "Chore done",
-  change: "Something changed",
-  treatment: "Treatment",
-  outage: "Outage",
-  relocation: "The tank was moved",
-  decline: "Decline advice",
-};
+const headingOf = (kind: EntryKind): string => (kind === "decline" ? "Decline advice" : KIND_LABELS[kind]);
 
 export function entryFormPage(view: EntryFormView): Page {
   const { head, kind, values, doubts, scene, once, keepsKey } = view;
   const address = to.newEntry(head.id, kind);
   const asksFirst = kind === "loss" && doubts.length === 0 && (values["certainty"] ?? "") === "";
   return {
-    title: `${doubts.length > 0 ? "Error: " : ""}${HEADINGS[kind]}, ${head.name}`,
+    title: `${doubts.length > 0 ? "Error: " : ""}${headingOf(kind)}, ${head.name}`,
     tank: head,
     here: "daybook",
     body: (
       <>
         <ErrorSummary errors={summaryOf(doubts)} />
-        <h1>{HEADINGS[kind]}</h1>
+        <h1>{headingOf(kind)}</h1>
         {kind === "growth" ? <GrowthLinks tank={head.id} growth={values["growth"]} /> : null}
         {kind === "loss" ? <FirstAsked tank={head.id} values={values} scene={scene} /> : null}
         <Before kind={kind} scene={scene} />
+        {kind === "head_count" || kind === "departure" ? (
+          <WhoLinks address={address} animal={values["animal"]} scene={scene} />
+        ) : null}
         {asksFirst ? null : (
           <form
             method="post"
@@ -75,13 +63,7 @@ export function entryFormPage(view: EntryFormView): Page {
           >
             <ReturnKey />
             <input type="hidden" name="once" value={once} />
-            <EntryFields
-              kind={kind}
-              values={values}
-              doubts={doubts}
-              scene={scene}
-              focus={doubts.length > 0}
-            />
+            <EntryFields kind={kind} values={values} doubts={doubts} scene={scene} />
             <div class="actions">
               <button type="submit" class="first">
                 Keep it
@@ -95,6 +77,36 @@ export function entryFormPage(view: EntryFormView): Page {
       </>
     ),
   };
+}
+
+/** Those on record, so that a name need not be typed. */
+function WhoLinks({
+  address,
+  animal,
+  scene,
+}: {
+  readonly address: string;
+  readonly animal: string | undefined;
+  readonly scene: FormScene;
+}) {
+  if (scene.onRecord.length === 0) return <p>The record has no animals in it yet.</p>;
+  return (
+    <nav aria-label="Animals on record">
+      <ul class="question-steps">
+        {scene.onRecord.map(({ id, name, count }) => (
+          <li key={id}>
+            <a
+              class="action"
+              href={`${address}?animal=${encodeURIComponent(name)}`}
+              aria-current={name === animal ? "true" : undefined}
+            >
+              {capital(name)}, {count} on record
+            </a>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
 }
 
 function wordsOf(kind: EntryKind, values: Values): string {
@@ -154,7 +166,7 @@ function FirstAsked({
             {scene.onRecord.map(({ id, name, count }) => (
               <li key={id}>
                 <a class="action" href={`${address}?animal=${encodeURIComponent(name)}`}>
-                  {name}, {count} on record
+                  {capital(name)}, {count} on record
                 </a>
               </li>
             ))}
@@ -225,6 +237,7 @@ function Resting({
           </a>
         </li>
       </ul>
+      {chosen === "found" ? <p>Take the body out with a net or tongs, not with bare hands.</p> : null}
       {chosen === "" ? <p>Waiting keeps {name} on the record and logs what you saw.</p> : null}
     </>
   );

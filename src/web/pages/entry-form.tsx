@@ -35,23 +35,23 @@ interface EntryFieldsProps {
   readonly values: Values;
   readonly doubts: readonly FieldDoubt[];
   readonly scene: FormScene;
-  /** An error summary or something else takes the focus. */
-  readonly focus?: boolean;
+  /** The first thing to do on its page: takes the focus there. */
+  readonly first?: boolean;
 }
 
-export function EntryFields({ kind, values, doubts, scene, focus = false }: EntryFieldsProps) {
+export function EntryFields({ kind, values, doubts, scene, first = true }: EntryFieldsProps) {
   if (kind === "reading") {
     const quantity = MEASURED.find((one) => one === values["quantity"]) ?? "temperature_c";
     return (
       <>
         <input type="hidden" name="quantity" value={quantity} />
-        <ReadingFields quantity={quantity} values={values} doubts={doubts} />
+        <ReadingFields quantity={quantity} values={values} doubts={doubts} first={first} />
       </>
     );
   }
   const growth = kind === "growth" ? GROWTHS.find((one) => one === values["growth"]) : undefined;
   const fields = ENTRY_FIELDS[kind].filter(({ name }) => growth === undefined || name !== "growth");
-  const first = focus ? "" : (fields[0]?.name ?? "");
+  const focused = first && doubts.length === 0 ? (fields.find(({ name }) => !values[name])?.name ?? "") : "";
   return (
     <>
       {growth === undefined ? null : <input type="hidden" name="growth" value={growth} />}
@@ -67,7 +67,7 @@ export function EntryFields({ kind, values, doubts, scene, focus = false }: Entr
             field={field}
             values={values}
             doubts={doubts}
-            autofocus={field.name === first}
+            autofocus={field.name === focused}
           />
         ),
       )}

@@ -78,13 +78,7 @@ export function entryPage(view: EntryView): Page {
         <form method="post" action={address} novalidate data-draft={address}>
           <ReturnKey name="go" value="correct" />
           <input type="hidden" name="version" value={line.version} />
-          <EntryFields
-            kind={line.kind}
-            values={values}
-            doubts={doubts}
-            scene={scene}
-            focus={doubts.length > 0}
-          />
+          <EntryFields kind={line.kind} values={values} doubts={doubts} scene={scene} first={false} />
           <div class="actions">
             <button type="submit" class="first" name="go" value="correct">
               {clash === null ? "Keep the correction" : "Save what I typed"}

@@ -10,12 +10,14 @@ interface ReadingFieldsProps {
   readonly quantity: Measured;
   readonly values: Values;
   readonly doubts: readonly FieldDoubt[];
+  /** The first thing to do on its page. */
+  readonly first?: boolean;
 }
 
 /** Offered last where a quantity has several units: who does not know is asked, not guessed for. */
 const NOT_SURE = { value: "", label: "not sure which" };
 
-export function ReadingFields({ quantity, values, doubts }: ReadingFieldsProps) {
+export function ReadingFields({ quantity, values, doubts, first = true }: ReadingFieldsProps) {
   const { label, units } = MEASURES[quantity];
   const error = (name: string): FieldError | null => errorOf(name, doubts);
   const typed = (name: string) => ({ name, value: values[name] ?? "", error: error(name) });
@@ -27,7 +29,7 @@ export function ReadingFields({ quantity, values, doubts }: ReadingFieldsProps) 
         hint={HINTS[quantity] ?? "A figure; or <2, 10-20, about 5"}
         keypad="decimal"
         error={error("text") ?? error("unit") ?? error("quantity")}
-        autofocus={doubts.length === 0}
+        autofocus={first && doubts.length === 0}
         {...(units.length === 0
           ? {}
           : {

@@ -5,7 +5,7 @@
  */
 import type { ComponentChildren } from "preact";
 import { counted } from "../../answers/words.ts";
-import { CHORE_LABELS } from "../../contract/daybook/fields.ts";
+import { CHORE_LABELS, KIND_LABELS } from "../../contract/daybook/fields.ts";
 import { GROWTH_ANCHORS, SCORE_WORDS, SCORES } from "../../contract/daybook/growth-anchors.ts";
 import { CHORES } from "../../contract/daybook/kinds/care.ts";
 import type { EntryKind } from "../../contract/daybook/kinds.ts";
@@ -13,7 +13,7 @@ import { MEASURES } from "../../contract/daybook/read-reading.ts";
 import type { Measured } from "../../contract/daybook/reading.ts";
 import type { Growth } from "../../engine/types/tank.ts";
 import { type Page, type TankHead, to } from "../page.ts";
-import { unitSigns } from "../parts/text.ts";
+import { capital, unitSigns } from "../parts/text.ts";
 import type { OnRecord } from "./entry-form.tsx";
 import { CoverDrawing } from "./entry-form-cover.tsx";
 import { unitChoice } from "./form-fields.tsx";
@@ -111,12 +111,12 @@ function Home({ head, readings, growths }: WetHandView) {
         </li>
         <li>
           <Row go="heads" href={to.newEntry(head.id, "head_count")}>
-            Heads counted
+            {KIND_LABELS.head_count}
           </Row>
         </li>
         <li>
           <Row go="chores" href={to.newEntry(head.id, "chore")}>
-            Chore done
+            {KIND_LABELS.chore}
           </Row>
         </li>
         <li>
@@ -377,7 +377,7 @@ function Growths({ head, growths }: WetHandView) {
 function Heads({ head, onRecord }: WetHandView) {
   return (
     <>
-      <Panel name="heads" title="Heads counted">
+      <Panel name="heads" title={KIND_LABELS.head_count}>
         {onRecord.length === 0 ? <p>No animals on record.</p> : null}
         <ul class="wet-rows">
           {onRecord.map(({ id, name, count }) => (
@@ -387,7 +387,7 @@ function Heads({ head, onRecord }: WetHandView) {
                 href={`${to.newEntry(head.id, "head_count")}?animal=${encodeURIComponent(name)}`}
                 last={`${count} on record`}
               >
-                {name}
+                {capital(name)}
               </Row>
             </li>
           ))}
@@ -396,12 +396,12 @@ function Heads({ head, onRecord }: WetHandView) {
       {onRecord.map(({ id, name, count }) => {
         const panel = headsPanel(id);
         return (
-          <Panel key={id} name={panel} title={name}>
+          <Panel key={id} name={panel} title={capital(name)}>
             <WetForm
               tank={head.id}
               kind="head_count"
               name={panel}
-              words={`${name} seen`}
+              words={`${capital(name)} seen`}
               fields={{ animal: name }}
             >
               <div class="wet-value">
@@ -428,7 +428,7 @@ function Chores({ head }: WetHandView) {
   const plain = CHORES.filter((chore) => chore !== "water_change");
   return (
     <>
-      <Panel name="chores" title="Chore done">
+      <Panel name="chores" title={KIND_LABELS.chore}>
         <WetForm tank={head.id} kind="chore" name="chores" words="Chore" fields={{}}>
           <div class="wet-rows">
             <a
