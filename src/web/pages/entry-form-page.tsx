@@ -46,7 +46,7 @@ export function entryFormPage(view: EntryFormView): Page {
         <h1>{headingOf(kind)}</h1>
         {kind === "growth" ? <GrowthLinks tank={head.id} growth={values["growth"]} /> : null}
         {kind === "loss" ? <FirstAsked tank={head.id} values={values} scene={scene} /> : null}
-        <Before kind={kind} scene={scene} />
+        <Before tank={head.id} kind={kind} scene={scene} />
         {kind === "head_count" || kind === "departure" ? (
           <WhoLinks address={address} animal={values["animal"]} scene={scene} />
         ) : null}
@@ -244,10 +244,25 @@ function Resting({
 }
 
 /** What has to be known before the fields of a kind. */
-function Before({ kind, scene }: { readonly kind: EntryKind; readonly scene: FormScene }) {
+function Before({
+  tank,
+  kind,
+  scene,
+}: {
+  readonly tank: string;
+  readonly kind: EntryKind;
+  readonly scene: FormScene;
+}) {
   switch (kind) {
     case "head_count":
       return <ByDay scene={scene} />;
+    case "sign":
+      return (
+        <p>
+          A hitchhiker, or white dots? <a href={to.tank(tank, "growths")}>Tell what it is</a>, by what you
+          see.
+        </p>
+      );
     case "departure":
       return (
         <Notice kind="note">

@@ -50,11 +50,13 @@ export function EntryFields({ kind, values, doubts, scene, first = true }: Entry
     );
   }
   const growth = kind === "growth" ? GROWTHS.find((one) => one === values["growth"]) : undefined;
-  const fields = ENTRY_FIELDS[kind].filter(({ name }) => growth === undefined || name !== "growth");
+  // What the page was opened for is no question any more.
+  const given = kind === "decline" ? "advice" : growth === undefined ? "" : "growth";
+  const fields = ENTRY_FIELDS[kind].filter(({ name }) => name !== given || !values[name]);
   const focused = first && doubts.length === 0 ? (fields.find(({ name }) => !values[name])?.name ?? "") : "";
   return (
     <>
-      {growth === undefined ? null : <input type="hidden" name="growth" value={growth} />}
+      {values[given] ? <input type="hidden" name={given} value={values[given]} /> : null}
       {fields.some(({ input }) => input === "animal") ? <AnimalNames scene={scene} /> : null}
       {fields.map((field) =>
         growth !== undefined && field.name === "score" ? (
