@@ -191,6 +191,6 @@ function readingsOf({ window, readings }: QuantityTrend): WorkingInput[] {
   }[window.why];
   return [
     { label: "readings taken", value: `${from}: ${why}`, origin: "stated" },
-    { label: "readings of it in all", value: String(readings), origin: "stated" },
+    { label: "readings of it looked at", value: String(readings), origin: "stated" },
   ];
 }

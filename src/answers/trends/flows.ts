@@ -40,7 +40,7 @@ export const WAY_LABELS = {
   fish: "that fish put on (less) or live off (more)",
   new_water: "with new water",
   the_dead: "from bodies of the crew",
-  other: "otherwise",
+  other: "fixed from gas, or with cells that settle",
   gas: "turned to gas in rock and sand, or lost in ways nobody told",
   rock: "bound by rock and sand",
   sorbent: "bound by a sorbent, or lost in ways nobody told",

@@ -72,8 +72,13 @@ test("a danger is told first and its quantity stands on top, whatever rises else
 
 test("not enough is said with what would be enough", () => {
   const [trend] = trendsOf(scene([nitrate(-1, 5), nitrate(0, 6)])).output.quantities;
-  expect(trend!.title).toBe(
-    "Not enough data to say which way nitrate goes: 2 days with a reading. 2 more readings on different days, the last on 15 Jun 2026 or later, would be enough",
+  expect(trend!.title).toBe("Not enough data to say which way nitrate goes");
+  const [fresh] = trendsOf(scene([read("ph", -1, 8.1)])).output.quantities;
+  expect(plain(fresh!.sentences[0]!)).toContain(
+    "3 more readings on different days, the last on 21 Jun 2026 or later, would",
+  );
+  expect(plain(trend!.sentences[0]!)).toBe(
+    "Not enough data to say which way nitrate goes: 2 days with a reading. 2 more readings on different days would be enough.",
   );
 });
 

@@ -1,5 +1,6 @@
 /** A quantity's trend in a few sentences, the first of which is its title. Danger is told first, in plain words. */
 import type { QuantityTrend } from "../../contract/output/trends.ts";
+import { addDays } from "../../contract/quantity/calendar.ts";
 import { plain, type Sentence, told } from "../sentence.ts";
 import { chance, counted, dateWords, lowered } from "../words.ts";
 import { lineText, two, valueText, withUnit } from "./amounts.ts";
@@ -21,9 +22,13 @@ export function sentencesOf(trend: Untold): { title: string; sentences: Sentence
     ...usualOf(trend),
     ...outliersOf(trend),
   ];
-  const title = trend.danger?.stands === true && danger[0] !== undefined ? danger[0] : way;
-  return { title: plain(title).replace(/\.$/, ""), sentences };
+  const first = trend.danger?.stands === true && danger[0] !== undefined ? danger[0] : way;
+  return { title: titleOf(plain(first)), sentences };
 }
+
+/** The finding without the figures that the sentence itself has: they are not doors in a heading. */
+const titleOf = (sentence: string): string =>
+  sentence.replace(/: (?:it changes|too few|one day|\d+ days).*$/, "").replace(/\.$/, "");
 
 export function readingText(
   { drawn: { step }, unit }: Untold,
@@ -44,7 +49,7 @@ function dangerOf(trend: Untold): Sentence[] {
 }
 
 function wayOf(trend: Untold): Sentence {
-  const { label, way, per_week: slope, rising_of_20: rising, figures, unit, enough, days, window } = trend;
+  const { label, way, per_week: slope, rising_of_20: rising, figures, unit, window } = trend;
   if (
     way === "not_enough" ||
     slope === null ||
@@ -52,7 +57,7 @@ function wayOf(trend: Untold): Sentence {
     figures.slope === null ||
     figures.rising === null
   )
-    return [notEnough(label, days, enough, window)];
+    return [notEnough(trend)];
   const a = (figure: string) => withUnit(figure, unit);
   const over = overWords(window, trend);
   const [least, most] = way === "falling" ? [-slope.high, -slope.low] : [slope.low, slope.high];
@@ -92,18 +97,15 @@ function overWords({ why, from, days }: Untold["window"], { latest }: Untold): s
 }
 const STALE_DAYS = 28;
 
-function notEnough(
-  label: string,
-  days: number,
-  enough: Untold["enough"],
-  { why, from }: Untold["window"],
-): string {
+function notEnough({ label, days, enough, latest, window: { why, from } }: Untold): string {
   const since = why === "change" ? ` since it changed on ${dateWords(from)}` : "";
   const have = `${days === 1 ? "one day" : `${days} days`} with a reading`;
   if (enough === null)
     return `Not enough data to say which way ${lowered(label)} goes${since}: no two readings bound it.`;
   const more = `${counted(enough.readings, "more reading")}${enough.readings === 1 ? "" : " on different days"}`;
-  return `Not enough data to say which way ${lowered(label)} goes${since}: ${why === "change" ? "too few days" : have}. ${more}, the last on ${dateWords(enough.not_before)} or later, would be enough.`;
+  const last = addDays(latest.on, latest.age_days) < enough.not_before;
+  const when = last ? `, the last on ${dateWords(enough.not_before)} or later,` : "";
+  return `Not enough data to say which way ${lowered(label)} goes${since}: ${why === "change" ? "too few days" : have}. ${more}${when} would be enough.`;
 }
 
 function limitOf({ label, unit, id }: Untold, limit: Untold["limits"][number]): Sentence[] {

@@ -1,4 +1,5 @@
 /** Trends of one tank, one quantity's trend, its readings as a file, and the flows behind nitrate and phosphate. */
+import { latestReadings, saidOf } from "../../answers/bench/latest.ts";
 import { recordOf } from "../../answers/record/record.ts";
 import { trendQuantities } from "../../answers/trends/quantities.ts";
 import { trendsOf } from "../../answers/trends/trends.ts";
@@ -13,6 +14,7 @@ import { flowsPage } from "../../web/pages/trends-flows.tsx";
 import { quantityTrendPage, trendChart } from "../../web/pages/trends-quantity.tsx";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import { answeredPage } from "./answered.ts";
+import { keptReadings } from "./kept-readings.ts";
 import { ofTank } from "./of-tank.ts";
 
 export const TREND_ROUTES: readonly PageRoute[] = [
@@ -42,8 +44,11 @@ const unitsOf = ({ document }: LoadedTank) => shownIn(document.preferences);
 function showAll(tank: LoadedTank, _: PageRequest, { answers, today }: PageContext): PageReply {
   const { facts, record, head } = tank;
   const { output } = trendsOf({ facts, record, today }, { shown: unitsOf(tank) });
+  const dangers = latestReadings(keptReadings(tank.readings), tank.document, tank.notices, today)
+    .filter(({ flag, entry }) => flag === "danger" && entry === null)
+    .map((danger) => ({ ...danger, said: danger.said === null ? null : saidOf(danger.said) }));
   const flows = answers.ready(facts, undefined, record)?.flows ?? null;
-  return { kind: "page", page: trendsPage({ head, output, flows }) };
+  return { kind: "page", page: trendsPage({ head, output, dangers, flows }) };
 }
 
 async function showOne(

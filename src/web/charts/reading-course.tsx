@@ -4,6 +4,7 @@
  */
 import type { ComponentChildren } from "preact";
 import { dateWords } from "../../answers/words.ts";
+import { unitText } from "../parts/text.ts";
 import { Chart, type Drawing, type DrawingWidth, NARROW, StepMark } from "./chart.tsx";
 import { Label } from "./label.tsx";
 import {
@@ -152,9 +153,7 @@ function Legend({ facts: { drawn, line } }: { readonly facts: CourseFacts }) {
       {named.length === 0 ? null : (
         <ul class="happened">
           {named.map(({ on, words }, i) => (
-            <li key={i}>
-              {dateWords(on)}: {words}
-            </li>
+            <li key={i}>{unitText(`${dateWords(on)}: ${words}`)}</li>
           ))}
         </ul>
       )}

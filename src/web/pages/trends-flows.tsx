@@ -43,7 +43,7 @@ export function flowsPage({ head, flows }: FlowsView): Page {
 }
 
 function OneElement({ flow }: { readonly flow: ElementFlows }) {
-  const { element, name, title, sentences } = flow;
+  const { element, name, sentences } = flow;
   const rows = [
     ...flow.in.map((way) => ({ ...way, part: "comes in" })),
     ...flow.out.map((way) => ({ ...way, part: "leaves" })),
@@ -52,7 +52,6 @@ function OneElement({ flow }: { readonly flow: ElementFlows }) {
   return (
     <section data-flows={element}>
       <h2>{capital(name)}</h2>
-      <p>{title}.</p>
       {sentences.map((sentence, i) => (
         <p key={i}>
           <Sentence of={sentence} />

@@ -1,4 +1,5 @@
 /** Trends of one tank: every quantity in a few sentences, the most pressing first, each with its course in little. */
+import type { LatestReading } from "../../answers/bench/latest.ts";
 import { counted, dateWords, lowered } from "../../answers/words.ts";
 import type { FlowsOutput, QuantityTrend, TrendsOutput } from "../../contract/output/trends.ts";
 import { SmallCourse } from "../charts/reading-course.tsx";
@@ -10,13 +11,21 @@ import { Sentence } from "./sentence.tsx";
 export interface TrendsView {
   readonly head: TankHead;
   readonly output: TrendsOutput;
+  /** Dangerous readings told in the questions, which no daybook entry has replaced. */
+  readonly dangers: readonly Pick<LatestReading, "quantity" | "label" | "text" | "on" | "said">[];
   /** Null while the engine works them out. */
   readonly flows: FlowsOutput | null;
 }
 
-export function trendsPage({ head, output, flows }: TrendsView): Page {
+export function trendsPage({ head, output, dangers, flows }: TrendsView): Page {
   const [first] = output.quantities;
-  const title = first === undefined ? "Not enough data: no reading yet" : first.title;
+  const [danger] = dangers;
+  const title =
+    danger !== undefined
+      ? `${danger.label} of ${danger.text} is dangerous`
+      : first === undefined
+        ? "Not enough data: no reading in the daybook yet"
+        : first.title;
   return {
     title: `Trends: ${title}`,
     tank: head,
@@ -28,6 +37,18 @@ export function trendsPage({ head, output, flows }: TrendsView): Page {
           Trends: which way readings go, how surely, and when a limit could be met, by{" "}
           {dateWords(output.tank.as_of)}. The most pressing first.
         </p>
+        {dangers.map(({ quantity, label, text, on, said }) => (
+          <Notice key={quantity} kind="danger">
+            <p>
+              {label} {text}
+              {on === null ? "" : ` on ${dateWords(on)}`}, told in the questions
+              {said === null ? "." : `: ${said}.`}
+            </p>
+            <p>
+              <a href={to.wrong(head.id)}>What to do first</a>
+            </p>
+          </Notice>
+        ))}
         {output.quantities.map((trend) => (
           <OneTrend key={trend.id} tank={head.id} trend={trend} />
         ))}
