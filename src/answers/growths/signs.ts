@@ -104,3 +104,20 @@ export function waterlineWords({ verdict, kinds, animals, dark, habit }: Waterli
     "Which kind, and how long after the lamps went out? Without that it can't be told yet. Several kinds at once mean test now.",
   ];
 }
+
+/** Snails at the waterline as just seen, before anything is kept. */
+export function judgedNow(
+  scene: DiagnosisScene,
+  about: Pick<SignSeen, "animal" | "kindsSeen" | "hoursFromLightsOut">,
+): { readonly words: readonly string[]; readonly testNow: boolean } {
+  const { record } = scene;
+  const seen: SignSeen = {
+    ...{ kind: "sign", sign: "waterline_snails", entry: "now", on: record.asOf, count: null, traits: {} },
+    ...about,
+  };
+  const before = record.observations.filter((one) => one.kind !== "sign" || one.sign !== seen.sign);
+  const judged = judgeWaterline({ ...scene, record: { ...record, observations: [...before, seen] } });
+  return judged === null
+    ? { words: [], testNow: false }
+    : { words: waterlineWords(judged), testNow: judged.verdict === "test_now" };
+}
