@@ -9,6 +9,7 @@ import { CHARTS_ROUTES } from "./charts.ts";
 import { DAYBOOK_ROUTES } from "./daybook.ts";
 import { ENTRY_ROUTES } from "./entry.ts";
 import { ERRANDS_ROUTES } from "./errands.ts";
+import { GROWTHS_ROUTES } from "./growths.ts";
 import { HEADS_ROUTES } from "./heads.ts";
 import { HISTORY_ROUTES } from "./history.ts";
 import { LARDER_ROUTES } from "./larder.ts";
@@ -52,6 +53,7 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...WHAT_IF_ROUTES,
   ...WORKING_ROUTES,
   ...SOURCES_ROUTES,
+  ...GROWTHS_ROUTES,
   ...LARDER_ROUTES,
   ...LEARNED_ROUTES,
   ...AHEAD_ROUTES,
