@@ -103,6 +103,26 @@ export function statesOf(cast: Cast): State[] {
     page("demo-bring-in-gone", `${to.bringIn(demo)}/files/none`, 404),
     page("demo-take-out", to.takeOut(demo)),
     page("demo-take-out-doubt", `${to.takeOut(demo)}/file?from=31/02/2026`, 422),
+    page("demo-growths-key", `${to.tank(demo, "growths")}?see=growth`),
+    page(
+      "demo-growths-suspect",
+      `${to.tank(demo, "growths")}?see=growth&trait.colour_brown=yes&trait.texture_strings=yes&trait.gas_bubbles=yes&skip.smell=1`,
+    ),
+    page(
+      "demo-growths-named",
+      `${to.tank(demo, "growths")}?see=growth&trait.colour_red=yes&trait.texture_slime=yes&trait.sheets=yes`,
+    ),
+    page("demo-growths-animal", `${to.tank(demo, "growths")}?see=animal&trait.shape_polyp=yes`),
+    page(
+      "demo-growths-stranger",
+      `${to.tank(demo, "growths")}?see=animal&trait.shape_polyp=yes&trait.flat_disc=yes&trait.many=yes`,
+    ),
+    page("demo-growths-odd", `${to.tank(demo, "growths")}?see=odd`),
+    page("demo-growths-test-now", `${to.tank(demo, "growths")}?see=odd&what=waterline_snails&kinds=2`),
+    page(
+      "danger-growths-loss",
+      `${to.tank(danger, "growths")}?see=odd&what=snail_loss&animal=trochus-snail&clue.new_rock=no`,
+    ),
     page("not-found", "/no-such-page", 404),
     page("no-such-tank", to.tank("00000000-0000-4000-8000-000000000000", "larder"), 404),
     page("no-such-figure", to.working(demo, "larder.no_such.figure"), 404),
