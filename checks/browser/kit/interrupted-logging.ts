@@ -45,12 +45,14 @@ function chanceFrom(seed: number): () => number {
 }
 
 const LONGEST_WAIT_MS = 120;
+const CRASHES_IN_MS = 3000;
 
 async function cutOff(how: Cut, page: Page, program: Stoppable<unknown>): Promise<void> {
   if (how === "crash") {
-    const gone = page.waitForEvent("crash");
+    // A page that was just turning dies in the process it leaves: then it is closed like any other.
+    const gone = page.waitForEvent("crash", { timeout: CRASHES_IN_MS }).catch(() => {});
+    // Nothing of it answers: the process that would is gone.
     const session = await page.context().newCDPSession(page);
-    // It never answers: the process that would is gone.
     session.send("Page.crash").catch(() => {});
     await gone;
     await page.close();
