@@ -3,10 +3,12 @@
  * number in them. Quick: nothing here runs the balance. Worked out once for each record and day.
  */
 
+import type { GrowthsOutput } from "../contract/output/growths.ts";
 import type { HeadsOutput } from "../contract/output/heads.ts";
 import type { TrendsOutput } from "../contract/output/trends.ts";
 import type { TankRecord } from "../engine/types/record.ts";
 import type { Advice } from "./advice.ts";
+import { growthsOf } from "./growths/growths.ts";
 import { headsOf } from "./heads/heads.ts";
 import type { RecordScene } from "./record-scene.ts";
 import { trendsOf } from "./trends/trends.ts";
@@ -15,6 +17,7 @@ import { type WorkingFigure, workingOutputOf } from "./working.ts";
 export interface RecordAnswers {
   readonly trends: TrendsOutput;
   readonly heads: HeadsOutput;
+  readonly growths: GrowthsOutput;
   readonly advice: readonly Advice[];
   /** By the id of the figure. */
   readonly workings: Readonly<Record<string, WorkingFigure>>;
@@ -29,10 +32,11 @@ export function recordAnswersOf(scene: RecordScene): RecordAnswers {
     return known.answers;
   const trends = trendsOf(scene);
   const heads = headsOf(scene);
-  const parts = [trends, heads];
+  const growths = growthsOf(scene);
+  const parts = [trends, heads, growths];
   const figures = parts.flatMap((part) => part.figures);
   const answers: RecordAnswers = {
-    ...{ trends: trends.output, heads: heads.output },
+    ...{ trends: trends.output, heads: heads.output, growths: growths.output },
     advice: parts.flatMap(({ advice }) => advice),
     workings: Object.fromEntries(figures.map((figure) => [figure.id, workingOutputOf(figure, []).figure!])),
   };

@@ -44,7 +44,7 @@ test("each has a daybook, one of two months up to yesterday, and the tank is rea
     trochus: 2,
     cerith: 4,
   });
-  expect(loaded?.facts.feedGPerDay.central).toBeCloseTo(0.7, 6);
+  expect(loaded?.facts.feedGPerDay.central).toBeCloseTo(1.2, 6);
 });
 
 test("only a store that never held a tank gets them, and only once", async () => {

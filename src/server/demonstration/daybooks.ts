@@ -72,7 +72,7 @@ const DAYBOOKS: Readonly<Record<DaybookName, readonly Line[]>> = {
     ...[56, 49, 42, 35, 28, 21, 14, 7].map((day) => changed(day, "10 %")),
     ...[wiped(50, 6), wiped(43, 6), wiped(36, 5), wiped(29, 5), wiped(22, 4), wiped(15, 4), wiped(8, 3)],
     [40, "addition", { animal: "dwarf cerith", count: "4", sold_as: "dwarf cerith", condition: "lively" }],
-    [30, "change", { changed: "feed", to: "0.7 g", food: "dry_pellet" }],
+    [30, "change", { changed: "feed", to: "1.2 g", food: "dry_pellet" }],
     ...[growth(52, "film_glass", 2), growth(38, "film_glass", 2), growth(24, "film_glass", 3)],
     ...[growth(10, "film_glass", 3), growth(3, "film_glass", 3)],
     ...[growth(52, "hair_algae", 1), growth(38, "hair_algae", 1), growth(24, "hair_algae", 2)],

@@ -1,0 +1,23 @@
+import { expect, test } from "vitest";
+import { temporaryStore } from "../../checks/kit/store.ts";
+import { addDemonstration } from "../server/demonstration/add.ts";
+import { loadTank } from "../server/load-tank.ts";
+import { recordAnswersOf } from "./record-answers.ts";
+import { plain, type Sentence } from "./sentence.ts";
+
+const TODAY = "2026-06-15";
+
+test("of every demonstration daybook: advice once each, its figures and those of the answers with a working", async () => {
+  const store = await temporaryStore();
+  await addDemonstration(store, TODAY, `${TODAY}T09:00:00.000Z`);
+  for (const { id } of await store.tanks()) {
+    const loaded = await loadTank(store, id, TODAY);
+    const { advice, workings } = recordAnswersOf({ facts: loaded!.facts, record: loaded!.record, today: TODAY });
+    expect(new Set(advice.map((one) => one.id)).size).toBe(advice.length);
+    for (const one of advice) {
+      expect(plain(one.do).split(/\s+/).length, plain(one.do)).toBeLessThanOrEqual(20);
+      const told = ([one.do, ...one.why, one.byWhen, one.wouldChange] as Sentence[]).flat();
+      for (const part of told) if (typeof part !== "string") expect(workings).toHaveProperty([part.figure]);
+    }
+  }
+});
