@@ -102,7 +102,6 @@ export function statesOf(cast: Cast): State[] {
     page("demo-bring-in", to.bringIn(demo)),
     page("demo-bring-in-gone", `${to.bringIn(demo)}/files/none`, 404),
     page("demo-take-out", to.takeOut(demo)),
-    page("demo-take-out-doubt", `${to.takeOut(demo)}/file?from=31/02/2026`, 422),
     page("demo-growths-key", `${to.tank(demo, "growths")}?see=growth`),
     page(
       "demo-growths-suspect",
