@@ -52,6 +52,14 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "an entry into a tank's daybook",
     load: () => import("./commands/log.ts"),
   },
+  next: {
+    summary: "what to do next for a tank of the store, and why",
+    load: () => import("./commands/next.ts"),
+  },
+  round: {
+    summary: "every tank of the store, the neediest first",
+    load: () => import("./commands/round.ts"),
+  },
   heads: {
     summary: "who lives in a tank of the store: heads by kind, losses, orders",
     load: () => import("./commands/heads.ts"),
@@ -63,6 +71,14 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
   water: {
     summary: "what the water is: density, oxygen, ammonia",
     load: () => import("./commands/water.ts"),
+  },
+  "bring-in": {
+    summary: "a file of readings or of a daybook into a tank of the store",
+    load: () => import("./commands/bring-in.ts"),
+  },
+  "take-out": {
+    summary: "the daybook of a tank as a file: CSV or JSON",
+    load: () => import("./commands/take-out.ts"),
   },
   backup: {
     summary: "a copy of the store that was restored for trial before it counts",

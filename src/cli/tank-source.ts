@@ -92,7 +92,7 @@ export const nameOf = ({ id, facts }: TankRow): string =>
 const MOST_NAMED = 20;
 
 /** @throws CliError naming those there are */
-async function tankNamed(wanted: string, store: Store): Promise<TankRow> {
+export async function tankNamed(wanted: string, store: Store): Promise<TankRow> {
   const tanks = await store.tanks();
   const byId = tanks.find(({ id }) => id === wanted);
   const named = byId === undefined ? tanks.filter((row) => nameOf(row) === wanted) : [byId];
