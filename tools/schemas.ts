@@ -12,6 +12,7 @@ import { checkOutput } from "../src/contract/output/check.ts";
 import { daybookOutput } from "../src/contract/output/daybook.ts";
 import { headsOutput } from "../src/contract/output/heads.ts";
 import { larderOutput } from "../src/contract/output/larder.ts";
+import { nextOutput, roundOutput } from "../src/contract/output/next.ts";
 import { flowsOutput, trendsOutput } from "../src/contract/output/trends.ts";
 import { waterOutput } from "../src/contract/output/water.ts";
 import { wavesOutput } from "../src/contract/output/waves.ts";
@@ -30,6 +31,8 @@ export const SCHEMAS: Readonly<Record<string, { title: string; schema: z.ZodType
   "daybook.schema.json": { title: "What grazewell daybook --json prints", schema: daybookOutput },
   "trends.schema.json": { title: "What grazewell trends --json prints", schema: trendsOutput },
   "flows.schema.json": { title: "What grazewell trends --flows --json prints", schema: flowsOutput },
+  "next.schema.json": { title: "What grazewell next --json prints", schema: nextOutput },
+  "round.schema.json": { title: "What grazewell round --json prints", schema: roundOutput },
   "check.schema.json": { title: "What grazewell check --json prints", schema: checkOutput },
   "tank-file.schema.json": { title: "Grazewell tank file, version 1", schema: tankFileSchema },
 };

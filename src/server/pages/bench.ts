@@ -1,7 +1,7 @@
 /** Bench of one tank: drawn at once from what is kept, and again when the answers are there; advice can be declined. */
 import { isDanger, restsOn } from "../../answers/bench/declined.ts";
 import { missingReadings } from "../../answers/bench/missing.ts";
-import { adviceFor, type BenchScene } from "../../answers/bench/next.ts";
+import { adviceFor, type BenchScene, type RankedAdvice } from "../../answers/bench/next.ts";
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import { echoOf } from "../../answers/questions/echo.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
@@ -53,7 +53,7 @@ async function drawn(
   { kept = [], sent = {}, doubts = [], status = 200 }: Shown,
 ): Promise<PageReply> {
   const { notices, head } = tank;
-  const scene = sceneOf(tank, answers, context.today);
+  const scene = sceneOf(tank, answers?.waves ?? null, context.today);
   const { standing, declined } = adviceFor(scene);
   // What the engine asks for is remembered for the round, which does not wait for it.
   if (answers !== null) keepAdvice(context.store, tank.row.id, context.today, standing);
@@ -79,23 +79,26 @@ async function drawn(
 }
 
 /** What the list is made from; trends, heads and growths bring theirs in `lists`. */
-export function sceneOf(tank: LoadedTank, answers: TankAnswers | null, today: string): BenchScene {
+export function sceneOf(tank: LoadedTank, waves: BenchScene["waves"], today: string): BenchScene {
   const { facts, record } = tank;
   const lists = recordAnswersOf({ facts, record, today }).advice;
-  return { ...knownTank(tank, today), waves: answers?.waves ?? null, lists };
+  return { ...knownTank(tank, today), waves, lists };
 }
 
 async function decline(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
   const sent = sentValues(request.form);
   if (sent["go"] === "bring_back") return await bringBack(tank, sent, context);
-  const answers = context.answers.ready(tank.facts, undefined, tank.record);
-  const { standing } = adviceFor(sceneOf(tank, answers, context.today));
-  const advice = standing.find(({ id }) => id === sent["advice"]);
+  const { answers, ranked } = await askedFor(sent["advice"] ?? "", tank, context);
+  const advice = ranked.standing.find(({ id }) => id === sent["advice"]);
   const field = Object.keys(sent).find((name) => name.startsWith(REASON)) ?? REASON;
   const say = (text: string, status: number) =>
     drawn(tank, answers, context, { sent, doubts: [{ field, text, choices: [] }], status });
-  // Declined already, by a double tap, or no longer asked for.
-  if (advice === undefined) return { kind: "redirect", to: to.tank(tank.row.id) };
+  if (advice === undefined) {
+    // By a double tap.
+    const already = ranked.declined.some((one) => one.advice.id === sent["advice"]);
+    if (already) return { kind: "redirect", to: `${to.tank(tank.row.id)}?declined=1` };
+    return await say("No longer asked for: the advice has gone, and there is nothing to decline", 409);
+  }
   if (stateKey(restsOn(advice)) !== sent["rests"]) {
     return await say(`Changed since this page was drawn: "${plain(advice.do)}" Look at it again first`, 409);
   }
@@ -127,6 +130,20 @@ async function decline(tank: LoadedTank, request: PageRequest, context: PageCont
     kind: "redirect",
     to: `${to.tank(tank.row.id)}?declined=${isDanger(advice) ? "danger" : "1"}`,
   };
+}
+
+/** Waits for the plan only where the advice is not among what is known without it. */
+async function askedFor(
+  id: string,
+  tank: LoadedTank,
+  { answers: source, today }: PageContext,
+): Promise<{ readonly answers: TankAnswers | null; readonly ranked: RankedAdvice }> {
+  const ready = source.ready(tank.facts, undefined, tank.record);
+  const ranked = adviceFor(sceneOf(tank, ready?.waves ?? null, today));
+  const known = [...ranked.standing, ...ranked.declined.map(({ advice }) => advice)];
+  if (ready !== null || known.some((one) => one.id === id)) return { answers: ready, ranked };
+  const answers = await source.of(tank.facts, undefined, undefined, tank.record);
+  return { answers, ranked: adviceFor(sceneOf(tank, answers.waves, today)) };
 }
 
 /** The entry of the declining is taken away: a version like any other, to be seen in its history. */
