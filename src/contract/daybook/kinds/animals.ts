@@ -15,7 +15,6 @@ export const headCountBody = z.strictObject({
   torch: z.boolean().nullable(),
   food_offered: z.boolean().nullable(),
 });
-export type HeadCountBody = z.infer<typeof headCountBody>;
 
 export const additionBody = z.strictObject({
   ...entryCommon,
@@ -31,7 +30,6 @@ export const additionBody = z.strictObject({
   /** Why it was added though its gate was not met; null where the gate was met or there is none. */
   despite_gate: z.string().max(1000).nullable(),
 });
-export type AdditionBody = z.infer<typeof additionBody>;
 
 export const lossBody = z.strictObject({
   ...entryCommon,
@@ -44,7 +42,6 @@ export const lossBody = z.strictObject({
   /** What the keeper thinks it was. */
   cause: z.enum(["unknown", "starved", "eaten", "fell", "moult", "poisoned", "arrival", "age"]),
 });
-export type LossBody = z.infer<typeof lossBody>;
 
 /** Animals that leave alive: never into the wild. */
 export const departureBody = z.strictObject({
@@ -54,7 +51,6 @@ export const departureBody = z.strictObject({
   /** Where to, as typed: another tank, a shop, a friend. */
   to_text: z.string().max(200),
 });
-export type DepartureBody = z.infer<typeof departureBody>;
 
 /** What was taken for one animal is another. Entries before it stay as they are; the plan is made anew. */
 export const identificationBody = z.strictObject({
@@ -65,4 +61,3 @@ export const identificationBody = z.strictObject({
   /** How many of them; null: all. */
   count: heads.min(1).nullable(),
 });
-export type IdentificationBody = z.infer<typeof identificationBody>;

@@ -25,7 +25,6 @@ export const choreBody = z.strictObject({
   /** Of wiping: days since the glass was last clean until it needed it again; null where not said. */
   film_days: z.number().min(0).max(365).nullable(),
 });
-export type ChoreBody = z.infer<typeof choreBody>;
 
 export const CHANGED = ["feed", "light_hours", "light_strength", "skimmer", "other"] as const;
 export type Changed = (typeof CHANGED)[number];
@@ -41,7 +40,6 @@ export const changeBody = z.strictObject({
   /** Of feed: its kind in the tank file's words. */
   food: z.string().max(60).nullable(),
 });
-export type ChangeBody = z.infer<typeof changeBody>;
 
 export const treatmentBody = z.strictObject({
   ...entryCommon,
@@ -50,14 +48,12 @@ export const treatmentBody = z.strictObject({
   /** Put in; ended: tested gone or taken out. */
   step: z.enum(["started", "ended"]),
 });
-export type TreatmentBody = z.infer<typeof treatmentBody>;
 
 export const outageBody = z.strictObject({
   ...entryCommon,
   of: z.enum(["power", "pumps", "heater", "lamp", "skimmer"]),
   hours: z.number().min(0).max(2000),
 });
-export type OutageBody = z.infer<typeof outageBody>;
 
 /** The tank itself was moved: another place, another zone. */
 export const relocationBody = z.strictObject({
@@ -66,7 +62,6 @@ export const relocationBody = z.strictObject({
   /** IANA zone from that day on; null where it stays. */
   zone: z.string().max(100).nullable(),
 });
-export type RelocationBody = z.infer<typeof relocationBody>;
 
 /** Advice that the keeper does not take, and why: it is not brought up again until what it rests on changes. */
 export const declineBody = z.strictObject({
@@ -77,4 +72,3 @@ export const declineBody = z.strictObject({
   /** What the advice rested on when it was declined: it comes back when that has changed. */
   rests_on: z.string().max(4000).optional(),
 });
-export type DeclineBody = z.infer<typeof declineBody>;

@@ -30,7 +30,6 @@ export const growthBody = z.strictObject({
   /** Traits by which growths are told apart (facts/growths), by id, each seen or not. */
   traits: z.record(z.string().max(60), z.boolean()),
 });
-export type GrowthBody = z.infer<typeof growthBody>;
 
 export const signBody = z.strictObject({
   ...entryCommon,
@@ -45,4 +44,3 @@ export const signBody = z.strictObject({
   hours_from_lights_out: z.number().min(-24).max(24).nullable(),
   traits: z.record(z.string().max(60), z.boolean()),
 });
-export type SignBody = z.infer<typeof signBody>;
