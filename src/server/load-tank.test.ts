@@ -92,6 +92,17 @@ test("answers given later stand above entries from before", async () => {
   ]);
 });
 
+test("answers put back hold from the day they were given first", async () => {
+  const store = await storeWith();
+  await log(store, "addition", { animal: "nassarius-snail", count: "3", observed: "2026-06-05" });
+  const before = await heads(store);
+  const later = { at: "2026-06-10T09:00:00.000Z", by: "test" };
+  await store.saveFacts("t", 1, { ...FACTS, animals_present: [] } as unknown as Json, later);
+  expect(await heads(store)).toEqual([]);
+  await store.saveFacts("t", 2, FACTS as unknown as Json, later);
+  expect(await heads(store)).toEqual(before);
+});
+
 test("where an entry and the answers can't stand together, the answers stand, and that is said", async () => {
   const store = await storeWith({ ...FACTS, floor: { kind: "sand", depth_mm: "0" } });
   await log(store, "addition", { animal: "nassarius-snail", count: "3", observed: "2026-06-05" });

@@ -354,3 +354,9 @@ describe("invented files", () => {
     );
   });
 });
+
+test("a kit's smallest step is no reading, and nothing is said of it as one", () => {
+  const readings = "readings: [{ on: 2026-06-01, alkalinity_dkh: 8.2, kit_steps: { alkalinity_dkh: 0.3 } }]";
+  const result = read(tank(`water_l: 113\n${readings}`));
+  expect(result.ok && result.notices.filter(({ path }) => path.includes("kit_steps"))).toEqual([]);
+});

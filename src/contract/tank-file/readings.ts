@@ -6,7 +6,7 @@ import { readAmmonia } from "../quantity/ammonia.ts";
 import { readInstant } from "../quantity/instant.ts";
 import { readCalcium, readMagnesium } from "../quantity/minerals.ts";
 import { readNitrate, readNitrite, readPhosphate } from "../quantity/nutrients.ts";
-import type { Amount, Outcome } from "../quantity/outcome.ts";
+import { type Amount, isKept, type Outcome } from "../quantity/outcome.ts";
 import { readPh } from "../quantity/ph.ts";
 import type { MeasureContext } from "../quantity/rule.ts";
 import { readSalinity } from "../quantity/salinity.ts";
@@ -80,8 +80,15 @@ export function readReadings(
     );
     return (Object.keys(table) as MeasuredKey[]).flatMap((key): Reading[] => {
       const rule = table[key];
-      const step = entries.read(["readings", i, "kit_steps", key], entry.kit_steps?.[key], (text, context) =>
-        rule.read(`${text}${/\(checked\)/.test(text) ? "" : " (checked)"}`, { ...context, unit: rule.unit }),
+      const step = entries.read(
+        ["readings", i, "kit_steps", key],
+        entry.kit_steps?.[key],
+        (text, context) => {
+          const checked = `${text}${/\(checked\)/.test(text) ? "" : " (checked)"}`;
+          const outcome = rule.read(checked, { ...context, unit: rule.unit });
+          // A step is no reading: that it would be an unusual one says nothing.
+          return isKept(outcome) ? { ...outcome, message: null } : outcome;
+        },
       );
       const kitStep = step === undefined ? null : Number(entry.kit_steps?.[key]);
       const amount = entries.read(["readings", i, key], entry[key], (text, context) =>
