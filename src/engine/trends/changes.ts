@@ -152,7 +152,7 @@ export function changeAt(
   if (ownSquares < 1e-9) return null;
   const raw = Float64Array.from(points, ({ value }) => value);
   const first = beside(raw, days, own, ownSquares).residuals;
-  const bound = OUTLIER_DEVIATIONS * Math.max(NORMAL_SCALE * median([...first.map(Math.abs)]), step / 2);
+  const bound = OUTLIER_DEVIATIONS * Math.max(NORMAL_SCALE * median(first.map(Math.abs)), step / 2);
   const drawnIn = raw.map((value, i) => value - first[i]! + Math.max(-bound, Math.min(bound, first[i]!)));
   const { by, residuals } = beside(drawnIn, days, own, ownSquares);
   const scatter = Math.max(dot(residuals, residuals) / (n - OF_A_CHANGE), (step * step) / 12);

@@ -107,8 +107,8 @@ function middleOf(same: readonly Point[]): Point {
 }
 
 /** Of a list that need not be sorted; without end where half or more are. */
-export function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
+export function median(values: ArrayLike<number>): number {
+  const sorted = Float64Array.from(values).sort();
   const half = sorted.length / 2;
   if (sorted.length === 0) return Number.NaN;
   if (sorted.length % 2 === 1) return sorted[Math.floor(half)]!;

@@ -31,8 +31,9 @@ function stepTo(chart: Element, wanted: number): void {
   const says = chart.querySelector("[data-chart-says]");
   if (says !== null) says.textContent = `${step.label}: ${step.text}`;
   for (const mark of chart.querySelectorAll("[data-step-mark]")) {
-    const shown = mark.getAttribute("data-step-mark") === String(place);
-    mark.setAttribute("visibility", shown ? "visible" : "hidden");
+    const visibility = mark.getAttribute("data-step-mark") === String(place) ? "visible" : "hidden";
+    // Of some hundred marks two change: the others need no new style.
+    if (mark.getAttribute("visibility") !== visibility) mark.setAttribute("visibility", visibility);
   }
 }
 
