@@ -81,11 +81,11 @@ function wayDownLines(output: HeadsOutput): Line[] {
     ...(seen === null ? [] : [line(seen)]),
     ...output.way_down.map(({ name, heads, fed_share, dry_feed_mg_per_day, fewer, shelf }) =>
       line(
-        `The way down: ${counted(heads, name)} get ${Math.round(100 * fed_share)} % of their need (${shelfName(shelf)}). By hand ${dryFood(dry_feed_mg_per_day)} of dry food a day${fewer === 0 ? "" : `, or another home for ${fewer}`}.`,
+        `The way down: ${counted(heads, name)} ${heads === 1 ? "gets" : "get"} ${Math.round(100 * fed_share)} % of ${heads === 1 ? "its" : "their"} need (${shelfName(shelf)}). By hand ${dryFood(dry_feed_mg_per_day)} of dry food a day${fewer === 0 ? "" : `, or another home for ${fewer}`}.`,
       ),
     ),
   ];
 }
 
 const shelfName = (shelf: string | null): string =>
-  shelf === null ? "its shelves" : SHELF_NAME[shelf as ShelfId];
+  shelf === null ? "all its shelves" : SHELF_NAME[shelf as ShelfId];

@@ -12,23 +12,21 @@ import type { KindHeads } from "./kind.ts";
 import { moults } from "./life.ts";
 import { hideoutOf } from "./seen.ts";
 
-export const CAUSES = [
-  "source_water",
-  "starving",
-  "salinity",
-  "warmth",
-  "ammonia",
-  "copper",
-  "predator",
-  "shells",
-  "fallen",
-  "moult",
-  "outage",
-  "arrival",
-  "age",
-  "hidden",
-] as const;
-export type CauseId = (typeof CAUSES)[number];
+export type CauseId =
+  | "source_water"
+  | "starving"
+  | "salinity"
+  | "warmth"
+  | "ammonia"
+  | "copper"
+  | "predator"
+  | "shells"
+  | "fallen"
+  | "moult"
+  | "outage"
+  | "arrival"
+  | "age"
+  | "hidden";
 
 export interface Cause {
   readonly id: CauseId;
@@ -86,6 +84,8 @@ export function causesOf(scene: LossScene): Cause[] {
 
 /** From here on a cause explains a loss by itself, and source water is no longer asked first. */
 const EXPLAINED = 4;
+/** Source water's weight where something else explains the loss: still before what nothing speaks for. */
+const ASKED_ALL_THE_SAME = 2.5;
 
 function causeOf({ base, strong = [], for: speaks = [], against = [], ...rest }: Draft): Cause {
   return {
@@ -330,7 +330,7 @@ function sourceWater({ kind: { life }, facts }: LossScene, explained: boolean): 
           ],
       against: pure ? ["the source water is purified; its filters may still be spent"] : [],
       tell: "Test the source water for copper, and a purifier's outlet for what still passes (TDS).",
-      weight: explained ? 1 : pure ? EXPLAINED : EXPLAINED + 2,
+      weight: explained ? ASKED_ALL_THE_SAME : pure ? EXPLAINED : EXPLAINED + 2,
     },
   ];
 }

@@ -30,7 +30,3 @@ export function headsBand(chances: readonly number[]): Spread {
 /** Twenty equally likely numbers of heads, the least first. */
 export const headsOf20 = (chances: readonly number[]): number[] =>
   Array.from({ length: 20 }, (_, run) => headsAt(chances, (run + 0.5) / 20));
-
-/** Of twenty, how many have at least so many heads. */
-export const of20WithAtLeast = (chances: readonly number[], least: number): number =>
-  headsOf20(chances).filter((heads) => heads >= least).length;

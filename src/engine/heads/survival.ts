@@ -3,7 +3,7 @@
  * with its exact interval. A feared loss ends what is known without a death; a head nobody found dead counts as living, so
  * that this is the least that was lost: the living now are reckoned in kind.ts. docs/model/heads.md, "Known ends".
  */
-import { exp, log } from "../numeric/elementary.ts";
+import { exp } from "../numeric/elementary.ts";
 import type { Spread } from "../types/estimate.ts";
 import { ARRIVAL_DAYS } from "./follow.ts";
 import type { Life } from "./life.ts";
@@ -121,7 +121,3 @@ export function knownEnds({ before, events, days }: Life): Known[] {
   }
   return ends;
 }
-
-/** The yearly loss that a rate of a day comes to. */
-export const yearly = (perDay: number): number => 1 - exp(-365.25 * perDay);
-export const daily = (share: number): number => -log(1 - share) / 365.25;

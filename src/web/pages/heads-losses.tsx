@@ -13,7 +13,7 @@ export function HeadsLosses({ kind, question }: { readonly kind: KindOutput; rea
   const rest = question.causes.slice(SHOWN);
   return (
     <section id={`losses-${kind.id}`}>
-      <h2>More {counted(2, kind.name).slice(2)} are missing than usual</h2>
+      <h2>What may have taken the {counted(2, kind.name).slice(2)}</h2>
       <p>
         The record fits trouble of their own{" "}
         <Quantity figure={kind.figures.ratio ?? kind.figures.now}>

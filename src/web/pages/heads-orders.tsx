@@ -67,8 +67,13 @@ export function WayDown({ output }: { readonly output: HeadsOutput }) {
         {output.way_down.map(({ id, name, heads, shelf, fed_share, dry_feed_mg_per_day, fewer, figures }) => (
           <li key={id}>
             {counted(heads, name)}
-            {shelf === null ? " get " : `: ${SHELF_NAME[shelf as ShelfId]} falls short, they get `}
-            <Quantity figure={figures.fed}>{Math.round(100 * fed_share)} %</Quantity> of their need. By hand:{" "}
+            {shelf === null
+              ? heads === 1
+                ? " gets "
+                : " get "
+              : `: ${SHELF_NAME[shelf as ShelfId]} falls short, `}
+            {shelf === null ? null : heads === 1 ? "it gets " : "they get "}
+            <Quantity figure={figures.fed}>{Math.round(100 * fed_share)} %</Quantity> of the need. By hand:{" "}
             <Quantity figure={figures.food}>{dryFood(dry_feed_mg_per_day)} of dry food a day</Quantity>
             {fewer === 0 ? null : (
               <>

@@ -63,7 +63,6 @@ export function headsPage({ head, output }: HeadsView): Page {
             </ul>
           </section>
         )}
-        <p>{output.statement}</p>
       </>
     ),
   };
