@@ -22,6 +22,19 @@ test("an address starts the solver", () => {
   });
 });
 
+test("learning and leaving off are taken as they are", () => {
+  const learn = {
+    kind: "learn",
+    id: 2,
+    facts: {},
+    record: { observations: [], happenings: [], asOf: "2026-06-15" },
+  };
+  expect(wordToEngine(learn)).toBe(learn);
+  expect(wordToEngine({ ...learn, record: { observations: [] } })).toBeNull();
+  expect(wordToEngine({ kind: "stop", id: 2 })).toEqual({ kind: "stop", id: 2 });
+  expect(wordToEngine({ kind: "stop", id: "2" })).toBeNull();
+});
+
 describe("not taken", () => {
   test.each([
     ["nothing", undefined],
@@ -56,6 +69,8 @@ test("replies are taken as they are", () => {
   for (const reply of [
     { kind: "progress", id: 1, doing: "waves", share: 0.5 },
     { kind: "answers", id: 1, answers: {} },
+    { kind: "learned", id: 1, learned: null },
+    { kind: "learned", id: 1, learned: { names: [] } },
     { kind: "refused", id: 1, lines: ["--feed: ..."] },
     { kind: "failed", id: null, why: "not found" },
   ]) {

@@ -3,6 +3,8 @@
  * before it is used: a worker of an older build may still live beside a newer page.
  * Limits: the facts were judged by their own reader before a page was drawn from them, and are not judged again.
  */
+import type { Learned } from "../../engine/types/learned.ts";
+import type { TankRecord } from "../../engine/types/record.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { AheadOutput } from "../output/ahead.ts";
 import type { AnimalsOutput } from "../output/animals.ts";
@@ -56,6 +58,20 @@ export interface AskWord {
   readonly rows?: boolean;
 }
 
+/** Learn a tank from its daybook: in short turns, so that `stop` is heard. Needs no solver. */
+export interface LearnWord {
+  readonly kind: "learn";
+  readonly id: number;
+  readonly facts: TankFacts;
+  readonly record: TankRecord;
+}
+
+/** Leave off learning; nothing more is said of that id. */
+export interface StopWord {
+  readonly kind: "stop";
+  readonly id: number;
+}
+
 export type EngineReply =
   | { readonly kind: "ready"; readonly solver: WebAssembly.Module }
   | { readonly kind: "progress"; readonly id: number; readonly doing: string; readonly share: number }
@@ -65,19 +81,27 @@ export type EngineReply =
       readonly answers: Partial<AnswerParts>;
       readonly rows?: object;
     }
+  /** Null where there was too little to learn from. */
+  | { readonly kind: "learned"; readonly id: number; readonly learned: Learned | null }
   /** The what-if can't be read or done: lines that say how to mend it. */
   | { readonly kind: "refused"; readonly id: number; readonly lines: readonly string[] }
   /** Id null: the solver could not be loaded. */
   | { readonly kind: "failed"; readonly id: number | null; readonly why: string };
 
 /** The message to a worker that `data` is; null for any other. */
-export function wordToEngine(data: unknown): StartWord | AskWord | null {
+export function wordToEngine(data: unknown): StartWord | AskWord | LearnWord | StopWord | null {
   if (!isObject(data)) return null;
   if (data["kind"] === "start") {
     const { solver } = data;
     return typeof solver === "string" || solver instanceof WebAssembly.Module
       ? { kind: "start", solver }
       : null;
+  }
+  if (data["kind"] === "stop") return Number.isInteger(data["id"]) ? (data as unknown as StopWord) : null;
+  if (data["kind"] === "learn") {
+    const { id, facts, record } = data;
+    const right = Number.isInteger(id) && isObject(facts) && isRecord(record);
+    return right ? (data as unknown as LearnWord) : null;
   }
   if (data["kind"] !== "ask") return null;
   const { id, facts, choice, change, parts } = data;
@@ -105,9 +129,11 @@ export function replyOfEngine(data: unknown): EngineReply | null {
         ? Number.isInteger(id) && typeof data["doing"] === "string" && typeof data["share"] === "number"
         : kind === "answers"
           ? Number.isInteger(id) && isObject(data["answers"])
-          : kind === "refused"
-            ? Number.isInteger(id) && isTexts(data["lines"])
-            : kind === "failed" && (id === null || Number.isInteger(id)) && typeof data["why"] === "string";
+          : kind === "learned"
+            ? Number.isInteger(id) && (data["learned"] === null || isObject(data["learned"]))
+            : kind === "refused"
+              ? Number.isInteger(id) && isTexts(data["lines"])
+              : kind === "failed" && (id === null || Number.isInteger(id)) && typeof data["why"] === "string";
   return right ? (data as unknown as EngineReply) : null;
 }
 
@@ -120,6 +146,11 @@ function isChange(value: unknown): boolean {
   );
 }
 
+const isRecord = (value: unknown): boolean =>
+  isObject(value) &&
+  Array.isArray(value["observations"]) &&
+  Array.isArray(value["happenings"]) &&
+  typeof value["asOf"] === "string";
 const isObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 const isCount = (value: unknown, most: number): boolean =>

@@ -4,6 +4,7 @@
  * begins where it ends. docs/model/calibration.md, "The run".
  */
 import type { TankEvent } from "../balance/events.ts";
+import type { Ledger } from "../balance/ledger.ts";
 import { FF, NO2, NO3, PO4, TAN, XA, XN } from "../balance/pools.ts";
 import { ENSEMBLE_STEPS, run, type StepRule } from "../balance/run.ts";
 import type { World } from "../balance/world.ts";
@@ -51,7 +52,14 @@ export function runWindow(
   window: LearnedWindow,
   onDay?: (day: number, state: Float64Array, world: World) => void,
   steps: StepRule = ENSEMBLE_STEPS,
-): { readonly world: World; readonly state: Float64Array } {
+  keepLedger = false,
+): {
+  readonly world: World;
+  readonly first: Float64Array;
+  readonly state: Float64Array;
+  /** Of the window; null unless asked for. */
+  readonly ledger: Ledger | null;
+} {
   const { days } = window;
   const own = member.learned!.own;
   const age = Math.max(0, Math.round(member.ageDays));
@@ -95,10 +103,10 @@ export function runWindow(
     ...window.events.flatMap((event) => eventOf(event, holds, facts, today)),
   ].sort((a, b) => a.t - b.t);
   const end = run(world, state, happened, {
-    ...{ days, steps },
+    ...{ days, steps, keepLedger },
     ...(onDay === undefined ? {} : { rowEvery: 1, onRow: (day, y) => onDay(day, y, world) }),
   });
-  return { world, state: end.state };
+  return { world, first: state, state: end.state, ledger: end.ledger };
 }
 
 /** What the keeper gave at a time, of what the tank is given today. */

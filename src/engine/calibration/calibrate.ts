@@ -86,7 +86,7 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
   let done = 0;
 
   function* predictions(z: Matrix, chosen: readonly string[]): Generator<Progress, Runs> {
-    const learned = learnedFrom(chosen, z, seed, window);
+    const learned = learnedFrom(chosen, z, { count, seed, window });
     const members = drawMembers({ ...facts, learned }, table, { count, seed });
     const predicted = zeros(observed.length, count);
     for (let m = 0; m < count; m += 1) {
@@ -121,7 +121,7 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
   const last = yield* predictions(z, learnedNames);
   const today = offsetsToday(observed, last.predicted, errors, window.days, count, seed);
   const rows = [...z, ...TODAY_NAMES.map((name) => today[name].map(rounded))];
-  const learned = learnedFrom([...learnedNames, ...TODAY_NAMES], rows, seed, window);
+  const learned = learnedFrom([...learnedNames, ...TODAY_NAMES], rows, { count, seed, window });
   return {
     ...{ learned, observed },
     taught: {
@@ -148,9 +148,13 @@ function spreadOut(row: Float64Array): Float64Array {
 
 const rounded = (value: number): number => Math.round(value * 1000) / 1000;
 
-const learnedFrom = (names: readonly string[], z: Matrix, seed: number, window: LearnedWindow): Learned => ({
+const learnedFrom = (
+  names: readonly string[],
+  z: Matrix,
+  { count, seed, window }: { readonly count: number; readonly seed: number; readonly window: LearnedWindow },
+): Learned => ({
   ...{ names, seed, window },
-  scores: Array.from({ length: z[0]?.length ?? 0 }, (_, m) => z.map((row) => row[m]!)),
+  scores: Array.from({ length: count }, (_, m) => z.map((row) => row[m]!)),
 });
 
 /** What a member's run would have shown of each observation. */

@@ -16,6 +16,8 @@ import { QUANTITIES_LEARNED, type Quantity } from "./quantities.ts";
 /** Spread left of the prior's, up to which a quantity counts as well or partly seen. Judgement. */
 export const WELL_SEEN = 0.5;
 export const PARTLY_SEEN = 0.8;
+/** What is exactly known has nothing to be learned of. */
+const NO_SPREAD = 1e-9;
 export type Seen = "well" | "partly" | "hardly";
 
 export interface Lesson {
@@ -57,7 +59,11 @@ export interface Lessons {
 export function lessonsOf({ taught, observed }: Calibration): Lessons | null {
   if (taught === null) return null;
   const { before, after, errors, outlying } = taught;
-  const asked = QUANTITIES_LEARNED.filter(({ has }) => has === undefined || before.members.some(has));
+  const asked = QUANTITIES_LEARNED.filter(
+    (quantity) =>
+      (quantity.has === undefined || before.members.some(quantity.has)) &&
+      spreadOf(valuesOf(quantity, before.members)) > NO_SPREAD,
+  );
   const old = asked.map((quantity) => valuesOf(quantity, before.members));
   const now = asked.map((quantity) => valuesOf(quantity, after.members));
   const gain = linearGain(old.map(standard), censoredAs(observed, before.predicted), observed, errors);

@@ -86,7 +86,7 @@ export class Engine {
       this.#fail(reply.why);
       return;
     }
-    if (reply.id !== this.#current?.id) return;
+    if (reply.id !== this.#current?.id || reply.kind === "learned") return;
     const { heard } = this.#current;
     if (reply.kind === "progress") {
       heard.progress?.(reply.doing, reply.share);
