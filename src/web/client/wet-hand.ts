@@ -15,6 +15,8 @@ const nameOf = (panel: HTMLElement): string => panel.dataset["wetPanel"] ?? "";
 function open(name: string, moveFocus: boolean): void {
   const known = panels.some((panel) => nameOf(panel) === name) ? name : "home";
   for (const panel of panels) panel.hidden = nameOf(panel) !== known;
+  // A panel has a heading of its own, and the room is the thumb's.
+  root?.querySelector("h1")?.classList.toggle("unseen", known !== "home");
   if (!moveFocus) return;
   const panel = panels.find((one) => nameOf(one) === known);
   scrollTo(0, 0);

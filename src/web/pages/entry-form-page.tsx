@@ -5,7 +5,7 @@
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
 import { counted, lowered } from "../../answers/words.ts";
-import { animalById } from "../../catalogue/index.ts";
+import { animalById, findAnimal } from "../../catalogue/index.ts";
 import { KIND_LABELS } from "../../contract/daybook/fields.ts";
 import { GROWTH_ANCHORS } from "../../contract/daybook/growth-anchors.ts";
 import type { EntryKind } from "../../contract/daybook/kinds.ts";
@@ -151,9 +151,8 @@ function FirstAsked({
 }) {
   const address = to.newEntry(tank, "loss");
   const typed = values["animal"] ?? "";
-  const animal = [...animalById.values()].find(({ id, commonName }) =>
-    [id, commonName.toLowerCase()].includes(typed.toLowerCase()),
-  );
+  const found = findAnimal(typed);
+  const animal = found.kind === "one" ? found.animal : undefined;
   if ((values["certainty"] ?? "") !== "" && animal === undefined) return null;
   const link = (certainty: string) => `${address}?animal=${encodeURIComponent(typed)}&certainty=${certainty}`;
   return (

@@ -55,7 +55,7 @@ export function EntryFields({ kind, values, doubts, scene, first = true }: Entry
   const fields = ENTRY_FIELDS[kind].filter(({ name }) => name !== given || !values[name]);
   const focused = first && doubts.length === 0 ? (fields.find(({ name }) => !values[name])?.name ?? "") : "";
   return (
-    <>
+    <div class="entry-fields">
       {values[given] ? <input type="hidden" name={given} value={values[given]} /> : null}
       {fields.some(({ input }) => input === "animal") ? <AnimalNames scene={scene} /> : null}
       {fields.map((field) =>
@@ -73,7 +73,7 @@ export function EntryFields({ kind, values, doubts, scene, first = true }: Entry
           />
         ),
       )}
-    </>
+    </div>
   );
 }
 

@@ -243,8 +243,7 @@ function Readings({ head, readings, decimal }: WetHandView) {
                   ))}
                 </div>
               )}
-              <Keys more={[decimal, "<"]} />
-              <Keep />
+              <Keys signs={["<", decimal]} />
             </WetForm>
           </Panel>
         );
@@ -314,28 +313,31 @@ const KEY_NAMES: Readonly<Record<string, string>> = {
   "?": "about",
 };
 
-function Keys({ more }: { readonly more: readonly string[] }) {
+/** Digits, what a kit's or an eye's figure needs beside them, and "Keep" where the thumb is. */
+function Keys({ signs }: { readonly signs: readonly [string, string] }) {
+  const [second, third] = signs;
+  const key = (sign: string) => (
+    <button key={sign} type="button" data-wet-key={sign} aria-label={KEY_NAMES[sign]}>
+      {sign}
+    </button>
+  );
   return (
     <div class="wet-keys">
-      {["1", "2", "3", "4", "5", "6", "7", "8", "9", ...more.slice(0, 1), "0", ...more.slice(1)].map(
-        (key) => (
-          <button key={key} type="button" data-wet-key={key} aria-label={KEY_NAMES[key]}>
-            {key}
-          </button>
-        ),
-      )}
-      <button type="button" class={more.length > 1 ? "wet-delete" : undefined} data-wet-key="delete">
+      {["1", "2", "3"].map(key)}
+      <button type="button" data-wet-key="delete">
         Delete
+      </button>
+      {["4", "5", "6"].map(key)}
+      {second === "" ? <span /> : key(second)}
+      {["7", "8", "9"].map(key)}
+      {third === "" ? <span /> : key(third)}
+      {key("0")}
+      <button type="submit" class="first wet-keep">
+        Keep
       </button>
     </div>
   );
 }
-
-const Keep = () => (
-  <button type="submit" class="first wet-keep">
-    Keep
-  </button>
-);
 
 function Growths({ head, growths }: WetHandView) {
   return (
@@ -408,12 +410,11 @@ function Heads({ head, onRecord }: WetHandView) {
                 <Value name="seen" label={`${name} seen`} panel={panel} />
                 <span class="unit-word">of {counted(count, "head")}</span>
               </div>
-              <Keys more={["?"]} />
               <div class="choice">
                 <input type="checkbox" id={`${panel}-torch`} name="torch" value="yes" />
                 <label for={`${panel}-torch`}>By torch</label>
               </div>
-              <Keep />
+              <Keys signs={["?", ""]} />
             </WetForm>
           </Panel>
         );
