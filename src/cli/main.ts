@@ -40,6 +40,10 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "the animals: what each eats and needs, and whether it fits your tank",
     load: () => import("./commands/animals.ts"),
   },
+  "what-is-this": {
+    summary: "a growth, an animal or dots by their traits; causes of what the daybook holds",
+    load: () => import("./commands/what-is-this.ts"),
+  },
   working: {
     summary: "how do you know? any figure, with inputs, formula and sources",
     load: () => import("./commands/working.ts"),

@@ -126,6 +126,21 @@ export const growthsOutput = z.strictObject({
   statement: z.string(),
 });
 
+/** What a key says of the traits given. */
+export const keyOutput = z.strictObject({
+  schema: z.literal("grazewell.key/1"),
+  engine: z.string(),
+  key: z.enum(["growth", "animal"]),
+  seen: z.array(z.string()),
+  not_seen: z.array(z.string()),
+  from_record: z.record(z.string(), z.boolean()).describe("answered by the tank's own facts"),
+  named: z.string().nullable().describe("id; null: can't tell yet"),
+  found: z.array(foundOutput),
+  next_question: z.string().nullable().describe("id of the question that would tell most"),
+  statement: z.string(),
+});
+export type KeyOutput = z.infer<typeof keyOutput>;
+
 export type GrowthsOutput = z.infer<typeof growthsOutput>;
 export type CauseOutput = z.infer<typeof causeOutput>;
 export type FoundOutput = z.infer<typeof foundOutput>;

@@ -3,6 +3,7 @@
  * against it, what to do and not to do. "Can't tell" is an answer, and so is the key's own "can't tell yet".
  */
 
+import { Fragment } from "preact";
 import type { CausesTold } from "../../answers/growths/causes.ts";
 import { type KeyFound, type KeyName, SUSPECTED_FROM, saidWords } from "../../answers/growths/key.ts";
 import { chance } from "../../answers/words.ts";
@@ -13,7 +14,8 @@ import { to } from "../page.ts";
 import { Choices } from "../parts/choices.tsx";
 import { Disclosure } from "../parts/disclosure.tsx";
 import { Notice } from "../parts/notice.tsx";
-import { Causes, capital, Hidden, Lines, queryOf } from "./growths-parts.tsx";
+import { capital } from "../parts/text.ts";
+import { Causes, Hidden, Lines, queryOf } from "./growths-parts.tsx";
 
 export interface KeyView {
   readonly kind: "key";
@@ -42,15 +44,18 @@ export function KeyPart({ tank, view }: { readonly tank: string; readonly view: 
   return (
     <>
       <h1>{keyTitle(name)}</h1>
-      <Finding tank={tank} view={view} />
+      <Finding view={view} />
+      {found.named === null ? null : <Named tank={tank} view={view} />}
+      {found.named === null ? null : <h2>To be surer</h2>}
       <Ask tank={tank} view={view} />
       <Answered tank={tank} view={view} />
-      {found.named === null ? null : <Named tank={tank} view={view} />}
+      {found.named === null ? null : <ReadIn thing={found.named} />}
+      {view.causes === null ? null : <WhyHere causes={view.causes} />}
     </>
   );
 }
 
-function Finding({ view: { found, name } }: { readonly tank: string; readonly view: KeyView }) {
+function Finding({ view: { found, name } }: { readonly view: KeyView }) {
   const { named } = found;
   const toxic = found.things
     .map((thing, i) => ({ thing, of20: found.found[i]?.of_20 ?? 0 }))
@@ -85,7 +90,7 @@ function Finding({ view: { found, name } }: { readonly tank: string; readonly vi
       </ul>
       <p class="note">
         Of 20 such {name === "growth" ? "growths" : "finds"} with these answers, about so many. Chances are
-        common practice, judged; where a source was read, the sources page names it.
+        judged from common practice.
       </p>
     </>
   );
@@ -337,18 +342,38 @@ function Growth({
           </a>
         </p>
       )}
-      {view.causes === null ? null : (
-        <>
-          <h2>Why it may grow here</h2>
-          <Lines title="Asked first" of={view.causes.askedFirst.map(({ test }) => test)} />
-          <Causes
-            causes={view.causes.causes}
-            wouldTell={view.causes.wouldTell}
-            inPlace={view.causes.figures}
-          />
-        </>
-      )}
     </section>
+  );
+}
+
+function WhyHere({ causes }: { readonly causes: CausesTold }) {
+  return (
+    <section>
+      <h2>Why it may grow here</h2>
+      <Lines title="Asked first" of={causes.askedFirst.map(({ test }) => test)} />
+      <Causes causes={causes.causes} wouldTell={causes.wouldTell} inPlace={causes.figures} />
+    </section>
+  );
+}
+
+/** Works that a description or a trait's direction was read in; the rest is common practice. */
+function ReadIn({ thing }: { readonly thing: GrowthFact | HitchhikerFact }) {
+  const keys = [...new Set([...thing.looks.sources, ...Object.values(thing.read).flat()])].filter(
+    (key) => !key.startsWith("memory-"),
+  );
+  if (keys.length === 0)
+    return <p class="note">Its description is common practice; no source was read for it.</p>;
+  return (
+    <p class="note">
+      Read of it:{" "}
+      {keys.map((key, i) => (
+        <Fragment key={key}>
+          {i === 0 ? null : ", "}
+          <a href={to.source(key)}>{key}</a>
+        </Fragment>
+      ))}
+      . The rest is common practice.
+    </p>
   );
 }
 

@@ -51,7 +51,7 @@ export function OddPart({ tank, view }: { readonly tank: string; readonly view: 
           <label class="label" for="animal">
             Which kind?
           </label>
-          <select id="animal" name="animal">
+          <select id="animal" name="animal" class="input">
             <option value="" selected={view.animal === ""}>
               several, or not known
             </option>

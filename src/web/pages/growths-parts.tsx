@@ -7,6 +7,7 @@ import type { Figure } from "../../engine/types/figure.ts";
 import { Disclosure } from "../parts/disclosure.tsx";
 import { Quantity } from "../parts/quantity.tsx";
 import { Table } from "../parts/table.tsx";
+import { capital } from "../parts/text.ts";
 
 export function Lines({ title, of }: { readonly title: string; readonly of: readonly string[] }) {
   if (of.length === 0) return null;
@@ -39,15 +40,15 @@ export function Causes({ causes, wouldTell, inPlace }: CausesProps) {
   return (
     <>
       <ol class="causes">
-        {first.map((cause) => (
-          <Cause key={cause.id} cause={cause} inPlace={inPlace} />
+        {first.map((cause, i) => (
+          <Cause key={cause.id} cause={cause} inPlace={inPlace} first={i === 0} />
         ))}
       </ol>
       {rest.length === 0 ? null : (
         <Disclosure summary={rest.length === 1 ? "One further cause" : `${rest.length} further causes`}>
           <ol class="causes" start={OPEN + 1}>
             {rest.map((cause) => (
-              <Cause key={cause.id} cause={cause} inPlace={inPlace} />
+              <Cause key={cause.id} cause={cause} inPlace={inPlace} first={false} />
             ))}
           </ol>
         </Disclosure>
@@ -59,22 +60,45 @@ export function Causes({ causes, wouldTell, inPlace }: CausesProps) {
   );
 }
 
-function Cause({
-  cause,
-  inPlace,
-}: {
+interface CauseProps {
   readonly cause: CauseOutput;
   readonly inPlace: readonly Figure[] | null;
-}) {
+  /** What to do stands open, or under a fold. */
+  readonly first: boolean;
+}
+
+function Cause({ cause, inPlace, first }: CauseProps) {
   const words = chance(cause.of_20);
+  const quiet = cause.for.length + cause.against.length === 0;
   return (
     <li>
       <p>
         <strong>{capital(cause.name)}</strong>:{" "}
         {inPlace === null ? <Quantity figure={cause.figure}>{words}</Quantity> : words}.
       </p>
-      <Evidence name="For it" of={cause.for} none="nothing that is known" />
-      <Evidence name="Against it" of={cause.against} none="nothing that is known" />
+      {quiet ? (
+        <p>Nothing that is known speaks for it or against it.</p>
+      ) : (
+        <>
+          <Evidence name="For it" of={cause.for} none="nothing that is known" />
+          <Evidence name="Against it" of={cause.against} none="nothing that is known" />
+        </>
+      )}
+      {first ? (
+        <WhatToDo cause={cause} />
+      ) : (
+        <Disclosure summary="What to do then">
+          <WhatToDo cause={cause} />
+        </Disclosure>
+      )}
+      {inPlace === null ? null : <InPlace figure={inPlace.find(({ id }) => id === cause.figure) ?? null} />}
+    </li>
+  );
+}
+
+function WhatToDo({ cause }: { readonly cause: CauseOutput }) {
+  return (
+    <>
       {cause.do.length === 0 ? null : (
         <p>
           <strong>Do:</strong> {cause.do.join(" ")}
@@ -86,8 +110,7 @@ function Cause({
         </p>
       )}
       <p>{cause.stop}</p>
-      {inPlace === null ? null : <InPlace figure={inPlace.find(({ id }) => id === cause.figure) ?? null} />}
-    </li>
+    </>
   );
 }
 
@@ -120,8 +143,6 @@ function InPlace({ figure }: { readonly figure: Figure | null }) {
     </Disclosure>
   );
 }
-
-export const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 export const EFFECT_WORDS: readonly (readonly [Effect, string])[] = [
   ["waterline_snails", "Snails at or above the waterline"],

@@ -54,7 +54,7 @@ export const animalsLookIll = ({ record }: DiagnosisScene): boolean =>
 export function mayBeTests(scene: DiagnosisScene): MayBeTest[] {
   const ill = animalsLookIll(scene);
   return scene.diagnosis.artefacts.flatMap((artefact) => {
-    const reading = readingsOf(scene.record, artefact.of)
+    const reading = readingsOf(scene, artefact.of)
       .filter((one) => within(one.on, scene.record.asOf, NEWS_DAYS))
       .at(-1);
     if (reading === undefined || !fits(artefact, reading)) return [];

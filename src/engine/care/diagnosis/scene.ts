@@ -37,8 +37,29 @@ export const observed = <Kind extends Observation["kind"]>(
 ): readonly Extract<Observation, { kind: Kind }>[] =>
   observations.filter((one): one is Extract<Observation, { kind: Kind }> => one.kind === kind);
 
-export const readingsOf = (record: TankRecord, quantity: Reading["quantity"]): readonly ReadingSeen[] =>
-  observed(record, "reading").filter((reading) => reading.quantity === quantity);
+/** Readings of the daybook, and those told in the questions on days that it has none of; oldest first. */
+export function readingsOf(
+  { record, facts }: Pick<DiagnosisScene, "record" | "facts">,
+  quantity: Reading["quantity"],
+): readonly ReadingSeen[] {
+  const logged = observed(record, "reading").filter((reading) => reading.quantity === quantity);
+  const days = new Set(logged.map(({ on }) => on));
+  const told = facts.readings
+    .filter((reading) => reading.quantity === quantity && !days.has(reading.on ?? facts.asOf))
+    .map(({ value, censored, on }): ReadingSeen => {
+      return {
+        kind: "reading",
+        entry: "told",
+        on: on ?? facts.asOf,
+        quantity,
+        value,
+        censored,
+        step: null,
+        flag: null,
+      };
+    });
+  return told.length === 0 ? logged : [...logged, ...told].sort((a, b) => a.on.localeCompare(b.on));
+}
 
 export const growthsSeen = (record: TankRecord, growth: Growth) =>
   observed(record, "growth").filter((seen) => seen.growth === growth);

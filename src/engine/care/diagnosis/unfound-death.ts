@@ -72,7 +72,7 @@ export function unfoundDeath(scene: DiagnosisScene): UnfoundDeath | null {
 
 function riseOf(quantity: Watched, scene: DiagnosisScene): UnfoundDeath | null {
   const { record, facts } = scene;
-  const readings = readingsOf(record, quantity);
+  const readings = readingsOf(scene, quantity);
   const latest = readings.at(-1);
   if (latest === undefined || latest.censored === "below") return null;
   if (!within(latest.on, record.asOf, NAMED_WITHIN_DAYS)) return null;

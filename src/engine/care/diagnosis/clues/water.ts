@@ -20,8 +20,8 @@ const HEAVY_FEED_MG_N_PER_L = 0.35;
 const FEED_RAISED_BY = 1.15;
 const LONG_LIGHT_HOURS = 10;
 
-function latest({ record }: DiagnosisScene, { on }: Subject, quantity: Reading["quantity"], days: number) {
-  return readingsOf(record, quantity)
+function latest(scene: DiagnosisScene, { on }: Subject, quantity: Reading["quantity"], days: number) {
+  return readingsOf(scene, quantity)
     .filter((reading) => within(reading.on, on, days))
     .at(-1);
 }
@@ -50,14 +50,14 @@ const bottom =
 const outside =
   (quantity: Reading["quantity"], low: number, high: number) =>
   (scene: DiagnosisScene, { on }: Subject): ClueState => {
-    const readings = readingsOf(scene.record, quantity).filter((reading) => within(reading.on, on, 21));
+    const readings = readingsOf(scene, quantity).filter((reading) => within(reading.on, on, 21));
     const off = readings.filter(({ value }) => value.central < low || value.central > high).at(-1);
     const last = off ?? readings.at(-1);
     return last === undefined ? UNKNOWN : seen(off !== undefined, last.on, last.value.central);
   };
 
-function salinityJump({ record }: DiagnosisScene, { on }: Subject): ClueState {
-  const readings = readingsOf(record, "salinity_psu").filter((one) => within(one.on, on, SALINITY.jumpDays));
+function salinityJump(scene: DiagnosisScene, { on }: Subject): ClueState {
+  const readings = readingsOf(scene, "salinity_psu").filter((one) => within(one.on, on, SALINITY.jumpDays));
   const values = readings.map(({ value }) => value.central);
   const last = readings.at(-1);
   if (last === undefined || readings.length < 2) return UNKNOWN;
