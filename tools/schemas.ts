@@ -10,6 +10,7 @@ import { aheadOutput } from "../src/contract/output/ahead.ts";
 import { animalsOutput } from "../src/contract/output/animals.ts";
 import { checkOutput } from "../src/contract/output/check.ts";
 import { daybookOutput } from "../src/contract/output/daybook.ts";
+import { growthsOutput, keyOutput } from "../src/contract/output/growths.ts";
 import { headsOutput } from "../src/contract/output/heads.ts";
 import { larderOutput } from "../src/contract/output/larder.ts";
 import { nextOutput, roundOutput } from "../src/contract/output/next.ts";
@@ -26,6 +27,11 @@ export const SCHEMAS: Readonly<Record<string, { title: string; schema: z.ZodType
   "larder.schema.json": { title: "What grazewell larder --json prints", schema: larderOutput },
   "ahead.schema.json": { title: "What grazewell ahead --json prints", schema: aheadOutput },
   "animals.schema.json": { title: "What grazewell animals --json prints", schema: animalsOutput },
+  "growths.schema.json": { title: "What grazewell what-is-this record --json prints", schema: growthsOutput },
+  "key.schema.json": {
+    title: "What grazewell what-is-this growth or animal --json prints",
+    schema: keyOutput,
+  },
   "heads.schema.json": { title: "What grazewell heads --json prints", schema: headsOutput },
   "working.schema.json": { title: "What grazewell working --json prints", schema: workingOutput },
   "daybook.schema.json": { title: "What grazewell daybook --json prints", schema: daybookOutput },
