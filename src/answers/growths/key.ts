@@ -17,7 +17,7 @@ type Thing = GrowthFact | HitchhikerFact;
 export const NAMED_FROM = 13;
 /** Suspected from here on (about even): waiting costs little, and a brown colour alone is not enough. */
 export const SUSPECTED_FROM = 8;
-/** No key is sure: one grain always stays with something else. */
+/** No key is sure: one grain always stays with the next likely. */
 const MOST_GRAINS = 19;
 
 export interface KeyFound {
