@@ -40,7 +40,7 @@ const RULES: Readonly<Partial<Record<SignKind, SignRule>>> = {
   fallen_snails: {
     how: (sign) => (many(sign, 3) ? ["this_week", 66] : ["this_week", 62]),
     words: "Snails on their backs",
-    do: () => "Put fallen snails back on their foot, with dry, unplugged surroundings.",
+    do: () => "Put fallen snails back on their foot; unplug first what your hands come near.",
     why: "Several kinds can't right themselves on sand, and starve or are eaten there.",
   },
   empty_shells: {

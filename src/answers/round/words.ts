@@ -7,11 +7,23 @@ import type { RoundRow } from "./round.ts";
 const NOTHING: Sentence = ["Nothing that was told or measured asks for more."];
 
 export function whyNow({ first, declined }: RoundRow): Sentence {
-  const [why] = first?.why ?? [];
+  const why = first?.why[0] === undefined ? undefined : firstSentence(first.why[0]);
   const put = declined[0];
   if (put === undefined) return why ?? NOTHING;
   const words = `Declined on ${dateWords(put.on)}: ${put.reason}`;
   return [...(why ?? put.advice.why[0] ?? []), ` ${words}${/[.!?]$/.test(words) ? "" : "."}`];
+}
+
+/** A reason's first sentence: the rest stands on the bench. */
+function firstSentence(sentence: Sentence): Sentence {
+  const parts: Sentence[number][] = [];
+  for (const part of sentence) {
+    const text = typeof part === "string" ? part : part.text;
+    const end = typeof part === "string" ? /^[\s\S]*?[^\s.][.](?= [A-Z])/.exec(text)?.[0] : undefined;
+    parts.push(end ?? part);
+    if (end !== undefined) break;
+  }
+  return parts;
 }
 
 export const whatToDo = ({ first, declined }: RoundRow): Sentence =>

@@ -34,7 +34,7 @@ interface Flags {
 }
 
 /** Tanks shown, unless all are asked for. */
-const SHOWN = 25;
+const SHOWN = 20;
 
 export function command(io: Io): Command {
   return new Command("round")

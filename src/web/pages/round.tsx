@@ -26,7 +26,7 @@ export interface RoundView {
 }
 
 /** Rows that fit a page of paper, and so many on a first look. */
-export const ROUND_ROWS = 25;
+export const ROUND_ROWS = 20;
 
 const SORT_WORDS: Readonly<Record<RoundSort, string>> = {
   need: "the neediest first",
@@ -168,12 +168,14 @@ function Row({ row, today }: { readonly row: RoundRow; readonly today: string })
   const urgency = urgencyOf(row);
   return (
     <>
-      <p class="round-tank">
+      <p class="round-when">
         {urgency === "nothing_due" ? (
           <span class="round-quiet">{URGENCY_WORDS.nothing_due}</span>
         ) : (
           <Urgency level={urgency} />
-        )}{" "}
+        )}
+      </p>
+      <p class="round-tank">
         <a href={to.tank(id)}>{name}</a>
         <span class="note">
           {keeper}
