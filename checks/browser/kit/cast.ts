@@ -5,6 +5,7 @@
 import { addDemonstration } from "../../../src/server/demonstration/add.ts";
 import { openStore } from "../../../src/store/open.ts";
 import type { Json, Store } from "../../../src/store/store.ts";
+import { addCounted } from "./counted-tank.ts";
 
 export interface Cast {
   /** A demonstration tank that comes with the program, with two months of readings. */
@@ -18,6 +19,8 @@ export interface Cast {
   /** Names that are long, of other scripts, and of a page's own signs. */
   readonly longNames: string;
   readonly removed: string;
+  /** Heads counted, losses, more seen than on record, bare glass. */
+  readonly counted: string;
   /** A reading of the demonstration tank. */
   readonly reading: string;
 }
@@ -26,7 +29,9 @@ export interface Cast {
 export const TODAY = "2026-06-15";
 const STAMP = { at: `${TODAY}T09:00:00.000Z`, by: "checks" };
 
-const OWN: Readonly<Record<Exclude<keyof Cast, "demo" | "reading">, { keeper: string; facts: Json }>> = {
+const OWN: Readonly<
+  Record<Exclude<keyof Cast, "demo" | "reading" | "counted">, { keeper: string; facts: Json }>
+> = {
   first: { keeper: "Nell", facts: { name: "Window tank", water_l: "113" } },
   nothingYet: {
     keeper: "Nell",
@@ -86,10 +91,11 @@ export async function makeCast(place: string): Promise<Cast> {
   try {
     await addDemonstration(store, TODAY, STAMP.at);
     const own = await addOwn(store);
+    const counted = await addCounted(store, STAMP);
     await store.setKept(own.removed, 1, false, STAMP);
     for (const { id, demonstration } of await store.tanks()) {
       const [reading] = demonstration ? await store.entries(id, { kind: "reading", limit: 1 }) : [];
-      if (reading !== undefined) return { ...own, demo: id, reading: reading.id };
+      if (reading !== undefined) return { ...own, counted, demo: id, reading: reading.id };
     }
     throw new Error("no demonstration tank has readings");
   } finally {

@@ -74,6 +74,8 @@ export function statesOf(cast: Cast): State[] {
     page("demo-animal-fits", to.animal(demo, "trochus-snail")),
     page("demo-animal-never", to.animal(demo, "pufferfish")),
     page("first-animal", to.animal(first, "mexican-turbo-snail")),
+    { ...page("counted-heads", to.tank(cast.counted, "heads")), engine: true },
+    page("counted-working", to.working(cast.counted, "heads.trochus-snail.now")),
     page("demo-working", to.working(demo, "larder.film_glass.supply")),
     { ...page("demo-learned", to.learned(demo)), engine: true },
     { ...page("first-learned", to.learned(first)), engine: true },

@@ -27,6 +27,7 @@ interface KindProps {
 export function HeadsKind({ tank, kind }: KindProps) {
   const { id, name, figures, seen, settles, last_count: last, more_seen: more, cast_shell_on: cast } = kind;
   const counted = lastCountSentence(kind);
+  const typed = `?animal=${encodeURIComponent(name)}`;
   return (
     <section id={id}>
       <h3>{capital(name)}</h3>
@@ -62,9 +63,9 @@ export function HeadsKind({ tank, kind }: KindProps) {
       </p>
       <Known kind={kind} />
       <p>
-        <a href={`${to.newEntry(tank, "head_count")}?animal=${id}`}>Log a count</a>,{" "}
-        <a href={`${to.newEntry(tank, "loss")}?animal=${id}`}>a loss</a> or{" "}
-        <a href={`${to.newEntry(tank, "addition")}?animal=${id}`}>an addition</a> of {name}
+        <a href={`${to.newEntry(tank, "head_count")}${typed}`}>Log a count</a>,{" "}
+        <a href={`${to.newEntry(tank, "loss")}${typed}`}>a loss</a> or{" "}
+        <a href={`${to.newEntry(tank, "addition")}${typed}`}>an addition</a> of {name}
       </p>
       <Doubt group={kind.group as AnimalGroup} />
     </section>
