@@ -61,6 +61,9 @@ const nitrates = async (store: Store, withRemoved = false) => {
   const rows = await store.entries(EXAMPLE.tank, { kind: "reading", limit: 1000, withRemoved });
   return rows.map(({ on, body }) => `${on} ${String(body["text"])}`).sort();
 };
+/** Beside the one of the examples. */
+const actsMade = async (store: Store) =>
+  (await store.acts(EXAMPLE.tank, 9)).filter(({ id }) => id !== EXAMPLE.act);
 const HERE = "2026-06-10 10 mg/L as NO3";
 
 describe("a file is looked at before anything is added", () => {
@@ -68,7 +71,7 @@ describe("a file is looked at before anything is added", () => {
     const { app, store } = await kitchen();
     const file = "date,nitrate\n2026-06-01,12\n2026-06-02,13\n2026-06-10,10";
     const { address, html } = await looked(app, file);
-    expect(html).toContain("3 rows: 2 new, 1 already here. Nothing was added yet.");
+    expect(html).toContain("3 rows: 2 new entries, 1 already here. Nothing was added yet.");
     expect(await nitrates(store)).toEqual([HERE]);
     const done = await post(app, address, { go: "add" });
     expect(await nitrates(store)).toEqual(["2026-06-01 12 mg/L as NO3", "2026-06-02 13 mg/L as NO3", HERE]);
@@ -99,14 +102,14 @@ describe("a file is looked at before anything is added", () => {
     await says(Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a]), "This is a picture, not a table");
     await says('date,nitrate\n2026-06-01,"10', "Line 2: a quote opens and never closes");
     expect((await send(app, Buffer.alloc(25 * 1024 * 1024, "1"))).statusCode).toBe(413);
-    expect(await store.acts(EXAMPLE.tank, 9)).toEqual([]);
+    expect(await actsMade(store)).toEqual([]);
   });
 
   test("I-130: a header alone; I-135: the same file twice", async () => {
     const { app, store } = await kitchen();
     expect((await looked(app, "date,nitrate")).html).toContain("The file holds no rows: nothing to add.");
     const { html } = await looked(app, "date,nitrate\n2026-06-10,10");
-    expect(html).toContain("1 row: 0 new, 1 already here.");
+    expect(html).toContain("1 row: 0 new entries, 1 already here.");
     expect(html).not.toContain('value="add"');
     const { to } = await added(app, "date,nitrate\n2026-06-10,10");
     expect((await get(app, to)).body).toContain("Nothing to add");
@@ -128,11 +131,11 @@ describe("a file is looked at before anything is added", () => {
     // What was said before goes along with the form.
     expect(asked).toContain('type="hidden" name="encoding" value="windows-1252"');
     const answers = { ...encoding, dates: "dmy", "column.2": "reading:no3_mg_per_l:mg/L as NO3" };
-    expect((await post(app, address, answers)).body).toContain("1 row: 1 new.");
+    expect((await post(app, address, answers)).body).toContain("1 row: 1 new entry.");
     await post(app, address, { ...answers, go: "add" });
     expect(await nitrates(store)).toContain("2026-04-03 10 mg/L as NO3");
     // The column's name is remembered.
-    expect((await looked(app, "date,NO3 (mg/l)\n2026-06-04,11")).html).toContain("1 row: 1 new.");
+    expect((await looked(app, "date,NO3 (mg/l)\n2026-06-04,11")).html).toContain("1 row: 1 new entry.");
   });
 
   test("I-137: at odds with the daybook: mine, the file's, both; undecided stays as it is", async () => {
@@ -143,7 +146,7 @@ describe("a file is looked at before anything is added", () => {
     for (const [clash, rows] of Object.entries(ends)) {
       const { app, store } = await kitchen();
       const { html } = await looked(app, file);
-      expect(html).toContain("1 new, 1 at odds with the daybook");
+      expect(html).toContain("1 new entry, 1 at odds with the daybook");
       await added(app, file, clash === "" ? {} : { clash });
       expect(await nitrates(store)).toEqual(rows);
     }
@@ -167,11 +170,11 @@ describe("a file is looked at before anything is added", () => {
     const { app, store } = await kitchen();
     const file = "date,nitrate\n2026-06-01,12\n2026-06-02,trace\n2026-06-03,10,5";
     const { address, html } = await looked(app, file);
-    expect(html).toContain("3 rows: 1 new, 2 rows to mend.");
+    expect(html).toContain("3 rows: 1 new entry, 2 rows to mend.");
     expect(html).toContain("Add the 1 now, without the 2 that are open");
     expect(html).toContain("Line 4 has 3 fields, the header 2; an unquoted decimal comma?");
     const mended = { "cell.3.2": "<2", "row.4": "leave_out" };
-    expect((await post(app, address, mended)).body).toContain("3 rows: 2 new, 1 row left out.");
+    expect((await post(app, address, mended)).body).toContain("3 rows: 2 new entries, 1 row left out.");
     await post(app, address, { ...mended, go: "add" });
     expect(await nitrates(store)).toEqual([
       "2026-06-01 12 mg/L as NO3",
@@ -209,9 +212,9 @@ describe("a file is looked at before anything is added", () => {
         setTimeout(() => socket.destroy(), 50),
       );
     });
-    expect(await store.acts(EXAMPLE.tank, 9)).toEqual([]);
+    expect(await actsMade(store)).toEqual([]);
     expect(await nitrates(store)).toEqual([HERE]);
-    expect((await looked(app, "date,nitrate\n2026-06-01,12")).html).toContain("1 new");
+    expect((await looked(app, "date,nitrate\n2026-06-01,12")).html).toContain("1 new entry");
   });
 });
 
@@ -275,7 +278,7 @@ describe("taking entries out", () => {
         /attachment; filename="Kitchen-invented-.*2026-06-15\.(csv|json)"/,
       );
       expect(file.body).toContain("10");
-      expect((await looked(app, file.body)).html).toMatch(/\d rows?: 0 new, \d already here\./);
+      expect((await looked(app, file.body)).html).toMatch(/\d rows?: 0 new entries, \d already here\./);
     }
     expect((await get(app, `${TANK}/take-out/file?format=readings`)).body).toContain(
       "date,Nitrate (mg/L as NO3)\r\n2026-06-10,10\r\n",

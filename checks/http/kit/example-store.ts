@@ -54,6 +54,16 @@ export async function fillWithExamples(store: Store): Promise<void> {
     await desk.correctEntry(goneReading, 1, { on, body, kept: false }, stamp);
     const seen = (id: string, score: number) => ({ id, kind: "growth", on: "2026-06-10", body: hair(score) });
     await desk.addEntries(tank, [seen(growth, 2), seen(goneEntry, 1)], stamp);
+    const about = {
+      file: "may.csv",
+      rows: 0,
+      added: 0,
+      changed: 0,
+      brought_back: 0,
+      already_here: 0,
+      left_out: 0,
+    };
+    await desk.addAct({ id: EXAMPLE.act, tankId: tank, kind: "bring_in", about }, [], stamp);
     await desk.correctEntry(goneEntry, 1, { on, body: hair(1), kept: false }, stamp);
   });
 }

@@ -22,6 +22,8 @@ export interface Column {
   readonly role: Role;
   /** Who said so: the header itself, the keeper now, or the keeper at an earlier file. */
   readonly from: "header" | "answer" | "remembered" | "empty";
+  /** By which it is given another role. */
+  readonly question: FileQuestion;
 }
 
 export interface ColumnHabits {
@@ -145,14 +147,14 @@ export function columnsOf(
     const question = questionOf(number, header, habits);
     const said = answered(answers, question);
     const role = said === null ? null : roleOf(said);
-    if (role !== null) return { number, header, role, from: "answer" };
+    if (role !== null) return { number, header, role, from: "answer", question };
     const known = knownRole(header, habits, kinds);
-    if (known !== null) return { number, header, role: known, from: "header" };
+    if (known !== null) return { number, header, role: known, from: "header", question };
     const key = headerKey(header);
     const before = Object.hasOwn(habits.remembered, key) ? roleOf(habits.remembered[key] ?? "") : null;
-    if (before !== null) return { number, header, role: before, from: "remembered" };
+    if (before !== null) return { number, header, role: before, from: "remembered", question };
     if (hasCells(index)) questions.push(question);
-    return { number, header, role: { is: "leave_out" }, from: "empty" };
+    return { number, header, role: { is: "leave_out" }, from: "empty", question };
   });
   return { columns, questions };
 }

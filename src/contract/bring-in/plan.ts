@@ -8,6 +8,9 @@ export type ClashAnswer = (typeof CLASH_ANSWERS)[number];
 export const DELETED_ANSWERS = ["leave_out", "bring_back"] as const;
 export type DeletedAnswer = (typeof DELETED_ANSWERS)[number];
 
+/** To the question what becomes of entries that were changed after an act that is undone. */
+export const UNDO_CHOICES = ["keep", "undo"] as const;
+
 export interface Decided<Answer> extends Pair {
   /** Null where nobody said yet. */
   readonly answer: Answer | null;

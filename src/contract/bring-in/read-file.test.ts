@@ -293,6 +293,18 @@ describe("spreadsheets' habits", () => {
     expect(entry?.body).toMatchObject({ text: "1234.5 mg/L" });
   });
 
+  test("a cell that was mended is in the keeper's own signs, and says nothing of the file's", () => {
+    const text = "date;calcium;ph\n2026-06-01;1.234,5;81\n2026-06-02;1.200;8,1";
+    const file = taken(readText(text, { "cell.2.3": "8.1" }));
+    expect(file.said.join()).toContain("decimal comma");
+    expect(file.entries.map(({ body }) => ("text" in body ? body.text : ""))).toEqual([
+      "1234.5 mg/L",
+      "8.1",
+      "1200 mg/L",
+      "8.1",
+    ]);
+  });
+
   test("apostrophes before formulas come off, others stay; cells with nothing but a dash are empty", () => {
     const file = taken(readText(`date,nitrate,ph,note\n2026-06-01,10,-,'=1+1\n2026-06-02,n/a,8.1,'tis fine`));
     expect(file.entries.map(({ body }) => body.note)).toEqual(["=1+1", "'tis fine"]);

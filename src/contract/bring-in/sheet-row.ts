@@ -71,7 +71,7 @@ function readQuantities({ row, habits, context, when, on, cellAt }: Sheet): RowR
     const { role, number } = column;
     const cell = cellAt(number - 1);
     if (role.is !== "reading" || isNothing(cell)) continue;
-    const text = figureText(cell, habits.figures);
+    const text = row.mended?.has(number) === true ? cell : figureText(cell, habits.figures);
     const typed = { quantity: role.quantity, text, unit: role.unit, observed: when, note };
     const read = readReading(typed, context.entry);
     if (read.ok) {
@@ -139,7 +139,8 @@ function readFields({ row, habits, context, when, on, cellAt }: Sheet): RowRead 
     if (cell !== "" && (known.has(name) || name.startsWith("trait."))) entry[name] = cell;
   }
   if (kind === "reading") {
-    entry["text"] = figureText(entry["text"] ?? "", habits.figures);
+    const mended = row.mended?.has(columnOf.get("text")?.number ?? 0) === true;
+    if (!mended) entry["text"] = figureText(entry["text"] ?? "", habits.figures);
     const measured = measuredIn(entry["quantity"] ?? "");
     if (measured !== null) entry["quantity"] = measured;
     const units = measured === null ? [] : MEASURES[measured].units;

@@ -41,12 +41,7 @@ export function* readTableFile(text: string, answers: Answers, context: BringInC
   const header = rows.shift();
   if (header === undefined) return stopped(refuse("MISSING", "The file is empty"), said);
   const headers = withoutBlankEnd(header.cells).map((cell) => cell.trim());
-  const mended = mendedCells(answers);
-  const table: Table = {
-    headers,
-    line: header.line,
-    rows: mended.size === 0 ? rows : rows.map((row) => withAnswers(row, mended)),
-  };
+  const table: Table = { headers, line: header.line, rows };
   if (isWholeTable(headers)) {
     return yield* readRows(table, [...said, "a daybook taken out, whole"], answers, (row) =>
       readWholeRow(row, headers, context),
@@ -127,8 +122,12 @@ function* readRows(
   const entries: FileEntry[] = [];
   const faults: Fault[] = [];
   let [faulty, leftOut] = [0, 0];
-  for (const [index, row] of rows.entries()) {
+  const mended = mendedCells(answers);
+  for (const [index, found] of rows.entries()) {
     if (index % ROWS_A_STEP === 0) yield;
+    const texts = mended.get(found.line);
+    // What the file shows of its signs and dates was found without these: they are the keeper's own.
+    const row = texts === undefined ? found : withAnswers(found, texts);
     if (answers[`row.${row.line}`] === "leave_out") {
       leftOut += 1;
       continue;
@@ -168,10 +167,8 @@ function mendedCells(answers: Answers): ReadonlyMap<number, ReadonlyMap<number, 
   return mended;
 }
 
-function withAnswers(row: TableRow, mended: ReadonlyMap<number, ReadonlyMap<number, string>>): TableRow {
-  const changes = mended.get(row.line);
-  if (changes === undefined) return row;
+function withAnswers(row: TableRow, mended: ReadonlyMap<number, string>): TableRow {
   const cells = [...row.cells];
-  for (const [column, text] of changes) cells[column - 1] = text;
-  return { line: row.line, cells: Array.from(cells, (cell) => cell ?? "") };
+  for (const [column, text] of mended) cells[column - 1] = text;
+  return { line: row.line, cells: Array.from(cells, (cell) => cell ?? ""), mended };
 }

@@ -8,6 +8,8 @@ export interface TableRow {
   /** Line of the file on which the row begins, from 1. */
   readonly line: number;
   readonly cells: readonly string[];
+  /** Columns, from 1, into which the keeper put another text: in the keeper's own signs, not the file's. */
+  readonly mended?: ReadonlyMap<number, string>;
 }
 
 export class UnclosedQuote extends Error {

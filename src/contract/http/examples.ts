@@ -8,6 +8,8 @@ export const EXAMPLE = {
   /** A growth. */
   entry: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0021",
   goneEntry: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0022",
+  /** A file that was brought in. */
+  act: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0031",
   /** The day they are run on. */
   today: "2026-06-15",
 } as const;

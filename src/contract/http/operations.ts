@@ -7,6 +7,7 @@ import { larderOutput } from "../output/larder.ts";
 import { wavesOutput } from "../output/waves.ts";
 import { workingOutput } from "../output/working.ts";
 import { answersQuery, answersRequest, tankAnswers } from "./answers.ts";
+import { BRING_IN_OPERATIONS } from "./bring-in.ts";
 import { about, parameterList, parameterView, sourceList, sourceView } from "./catalogue.ts";
 import { ENTRY_OPERATIONS } from "./entry-operations.ts";
 import { EXAMPLE, EXAMPLE_FACTS } from "./examples.ts";
@@ -430,4 +431,5 @@ export const OPERATIONS: readonly Operation[] = [
     problems: [404],
     examples: [{ name: "not there", params: { source: "no-such-work" }, status: 404 }],
   },
+  ...BRING_IN_OPERATIONS,
 ];

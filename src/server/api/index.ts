@@ -9,6 +9,7 @@ import { OPERATIONS } from "../../contract/http/operations.ts";
 import type { Served } from "../app.ts";
 import { sendText } from "../reply.ts";
 import * as answers from "./answers.ts";
+import * as files from "./bring-in.ts";
 import { callOf, type Handler, mend, type Result } from "./call.ts";
 import * as catalogue from "./catalogue.ts";
 import * as entries from "./entries.ts";
@@ -38,6 +39,11 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
   takeEntryAway: entries.takeEntryAway,
   bringEntryBack: entries.bringEntryBack,
   entryHistory: entries.entryHistory,
+  previewBringIn: files.previewBringIn,
+  bringIn: files.bringFileIn,
+  listActs: files.listActs,
+  undoAct: files.undoAct,
+  takeOut: files.takeOut,
   larderOfTank: answers.larderOfTank,
   wavesOfTank: answers.wavesOfTank,
   aheadOfTank: answers.aheadOfTank,

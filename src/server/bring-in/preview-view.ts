@@ -30,14 +30,19 @@ const NOTHING: Found = {
 export function foundIn(examined: Exclude<Examined, { readonly kind: "refused" }>): Found {
   if (examined.kind === "asked") {
     const questions: readonly FileQuestion[] = examined.questions;
-    return { ...NOTHING, questions, said: examined.said, columns: examined.columns.map(columnOf) };
+    return {
+      ...NOTHING,
+      questions,
+      said: examined.said,
+      columns: examined.columns.map((one) => columnOf(one, questions)),
+    };
   }
   const { file, comparison, plan } = examined;
   const beyond = (all: readonly unknown[]) => Math.max(0, all.length - SHOWN);
   const named = new Set<string>();
   return {
     said: file.said,
-    columns: file.columns.map(columnOf),
+    columns: file.columns.map((one) => columnOf(one, [])),
     questions: [],
     counts: {
       rows: file.rows,
@@ -72,7 +77,10 @@ export function foundIn(examined: Exclude<Examined, { readonly kind: "refused" }
   };
 }
 
-function columnOf({ number, header, role, from }: Column) {
+function columnOf({ number, header, role, from, question }: Column, open: readonly FileQuestion[]) {
+  const { name, choices } = question;
+  if (open.some((one) => one.name === name))
+    return { number, header, holds: "asked above", name: null, choices: [] };
   const holds =
     role.is === "reading"
       ? `${MEASURES[role.quantity].label}${role.unit === "" ? "" : `, ${role.unit}`}`
@@ -81,7 +89,8 @@ function columnOf({ number, header, role, from }: Column) {
         : { on: "the date", time: "the time of day", entry: "the entry's name", leave_out: "left out" }[
             role.is
           ];
-  return { number, header, holds: from === "remembered" ? `${holds}, as before` : holds };
+  const said = from === "remembered" ? `${holds}, as before` : holds;
+  return { number, header, holds: said, name, choices };
 }
 
 function pairOf({ entry }: Pair, mine: string, answer: string | null): PreviewPair {

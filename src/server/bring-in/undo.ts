@@ -2,12 +2,14 @@
  * An act undone as one: what it added is taken away, what it changed is as it was before, what it brought back is away
  * again. Entries that were changed since are asked about first: kept as they are now, or undone with the rest.
  */
+import { UNDO_CHOICES } from "../../contract/bring-in/plan.ts";
 import type { Desk, EntryRow, Stamp } from "../../store/store.ts";
 import { rowsOfTank } from "./daybook.ts";
 import { turn } from "./in-turn.ts";
 
-export const UNDO_ANSWERS = ["keep", "undo"] as const;
-export type UndoAnswer = (typeof UNDO_ANSWERS)[number];
+export { UNDO_CHOICES as UNDO_ANSWERS };
+
+type UndoAnswer = (typeof UNDO_CHOICES)[number];
 
 export type Undone =
   | { readonly kind: "not_found" }

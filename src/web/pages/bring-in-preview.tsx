@@ -31,13 +31,22 @@ export interface PreviewPair {
   readonly answer: string;
 }
 
+export interface PreviewColumn {
+  readonly number: number;
+  readonly header: string;
+  readonly holds: string;
+  /** Name of the field that gives it another meaning; null where it is asked about already. */
+  readonly name: string | null;
+  readonly choices: FileQuestion["choices"];
+}
+
 export interface PreviewView {
   readonly head: TankHead;
   readonly held: string;
   readonly file: string;
   /** How it was read. */
   readonly said: readonly string[];
-  readonly columns: readonly { readonly number: number; readonly header: string; readonly holds: string }[];
+  readonly columns: readonly PreviewColumn[];
   readonly questions: readonly FileQuestion[];
   /** Answers given, as they were sent. */
   readonly answers: Readonly<Record<string, string>>;
@@ -90,6 +99,7 @@ export function previewPage(view: PreviewView): Page {
           <Clashes view={view} />
           <Deleted view={view} />
           <Fresh view={view} />
+          <Columns view={view} />
           <div class="actions">
             {counts === null || counts.ready === 0 ? null : (
               <button type="submit" class="first" name="go" value="add">
@@ -104,7 +114,6 @@ export function previewPage(view: PreviewView): Page {
             </button>
           </div>
         </form>
-        <Columns columns={view.columns} />
       </>
     ),
   };
@@ -120,7 +129,7 @@ const askedWords = (count: number): string =>
 function findingOf({ rows, fresh, same, clashes, deleted, faulty, leftOut }: Counts): string {
   if (rows === 0) return "The file holds no rows: nothing to add.";
   const parts = [
-    `${fresh} new`,
+    many(fresh, "new entry", "new entries"),
     same === 0 ? "" : `${same} already here`,
     clashes === 0 ? "" : `${clashes} at odds with the daybook`,
     deleted === 0 ? "" : `${deleted} deleted here before`,
@@ -140,6 +149,7 @@ function Carried({ view }: { readonly view: PreviewView }) {
   const drawn = new Set([
     ...view.questions.map(({ name }) => name),
     ...view.faults.map(({ name }) => name),
+    ...view.columns.map(({ name }) => name),
     ...view.clashes.map(({ place }) => `clash.${place}`),
     ...(view.clashes.length > 0 ? ["clash"] : []),
     ...(view.deleted.length > 0 ? ["deleted"] : []),
@@ -202,7 +212,8 @@ function Faults({ view: { faults, more, counts, answers } }: { readonly view: Pr
         if (name === null) {
           return (
             <p key={key}>
-              <strong>Line {line}.</strong> {text}.
+              {text.startsWith("Line ") ? null : <strong>Line {line}. </strong>}
+              {text}.
             </p>
           );
         }
@@ -347,17 +358,29 @@ function Fresh({ view: { fresh, counts } }: { readonly view: PreviewView }) {
   );
 }
 
-function Columns({ columns }: { readonly columns: PreviewView["columns"] }) {
+function Columns({ view: { columns, answers } }: { readonly view: PreviewView }) {
   if (columns.length === 0) return null;
   return (
     <Disclosure summary="What each column was taken for">
       <Table
-        caption="Columns of the file"
-        columns={[{ name: "Column" }, { name: "Its name" }, { name: "Taken for" }]}
-        rows={columns.map(({ number, header, holds }) => [
+        caption="Columns of the file. Choose another meaning, and look again"
+        columns={[{ name: "Column" }, { name: "Its name" }, { name: "Taken for" }, { name: "Another" }]}
+        rows={columns.map(({ number, header, holds, name, choices }) => [
           String(number),
           header === "" ? "(none)" : header,
           holds,
+          name === null ? (
+            ""
+          ) : (
+            <select key={name} class="input" name={name} aria-label={`Another meaning of column ${number}`}>
+              <option value="">as found</option>
+              {choices.map(({ label, value }) => (
+                <option key={value} value={value} selected={answers[name] === value}>
+                  {label}
+                </option>
+              ))}
+            </select>
+          ),
         ])}
       />
     </Disclosure>
