@@ -21,6 +21,8 @@ const browser = await chromium.launch({
 });
 const tank = TEN_YEARS.tank;
 const PAGES = [
+  // To compare with: a page without a drawing.
+  to.sources(),
   to.tank(tank, "trends"),
   to.trend(tank, "no3_mg_per_l"),
   `${to.trend(tank, "no3_mg_per_l")}?span=all`,

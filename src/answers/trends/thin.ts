@@ -9,10 +9,10 @@ import { median, type Point } from "../../engine/trends/series.ts";
 type Mark = QuantityTrend["drawn"]["marks"][number];
 
 /** Marks that a phone draws, steps through and lists at ease. */
-const MOST_MARKS = 200;
-const BINS = 120;
+const MOST_MARKS = 120;
+const BINS = 90;
 /** Marks of their own: more outliers than these are a way of reading, and stay in their bins. */
-const MOST_APART = 40;
+const MOST_APART = 20;
 
 /** @param days one point a day, oldest first @param outliers days to be marked */
 export function marksOf(

@@ -130,11 +130,11 @@ describe("ten years of daily readings", () => {
     });
   });
 
-  test("are thinned to some 120 bins, said so, and no danger is thinned away", () => {
+  test("are thinned to some 90 bins, said so, and no danger is thinned away", () => {
     const [trend] = trendsOf(scene(many), { span: "all" }).output.quantities;
     const { marks, thinned } = trend!.drawn;
     expect(thinned).toBe(days);
-    expect(marks.length).toBeLessThanOrEqual(130);
+    expect(marks.length).toBeLessThanOrEqual(100);
     expect(marks.filter(({ what }) => what === "danger").map(({ on }) => on)).toEqual([dateOn(today, -1000)]);
     // The slip of 90 is older than the line, and still to be seen at the top of its bin.
     expect(Math.max(...marks.map(({ high }) => high ?? 0))).toBeCloseTo(90, 3);
@@ -143,10 +143,10 @@ describe("ten years of daily readings", () => {
     );
   });
 
-  test("are drawn day by day for the last half year, unless all are asked for", () => {
+  test("are drawn day by day for the last four months, unless all are asked for", () => {
     const { drawn } = trendsOf(scene(many)).output.quantities[0]!;
     expect(drawn.thinned).toBeNull();
-    expect(drawn.marks).toHaveLength(180);
+    expect(drawn.marks).toHaveLength(120);
   });
 });
 

@@ -5,7 +5,6 @@
 import type { QuantityTrend, TrendsOutput } from "../../contract/output/trends.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
 import type { ShownIn } from "../../contract/tank-file/shown-in.ts";
-import { CHANGE_WITHIN_DAYS } from "../../engine/trends/changes.ts";
 import { lineOn } from "../../engine/trends/line.ts";
 import { daysFrom, seriesOf } from "../../engine/trends/series.ts";
 import { STALE_DAYS, type Trend, trendOf } from "../../engine/trends/trend.ts";
@@ -31,12 +30,12 @@ export type { TrendsOutput };
 export interface TrendOptions {
   /** The keeper's units; those of a tank file's names where left out. */
   readonly shown?: ShownIn;
-  /** What is drawn: half a year, or all there is. */
+  /** What is drawn: four months, or all there is. */
   readonly span?: "recent" | "all";
 }
 
-/** Days drawn unless all are asked for. */
-const RECENT_DAYS = CHANGE_WITHIN_DAYS;
+/** Days drawn unless all are asked for: a mark a day is what a phone lays out without a halt. */
+const RECENT_DAYS = 120;
 const SEED = 1;
 /** Days about a change that the daybook is asked for. */
 const NEAR_DAYS = 3;

@@ -95,12 +95,17 @@ function readingsIn({ observations }: TankRecord, quantity: Measured): ReadingSe
 /** Rows of the daybook that are read in one turn of the program: others are served between two. */
 const ROWS_A_TURN = 500;
 
+/** The quantity asked of last, of each record: its page and its file of numbers ask for the same. */
+const whole = new WeakMap<TankRecord, { readonly quantity: Measured; readonly record: TankRecord }>();
+
 /** A tank's record with every reading of a quantity that there ever was, not the latest alone. */
 async function wholeRecord(
   quantity: Measured,
   tank: LoadedTank,
   { store, today }: PageContext,
 ): Promise<TankRecord> {
+  const had = whole.get(tank.record);
+  if (had?.quantity === quantity) return had.record;
   const readings: ReadingSeen[] = [];
   let after: { on: string; id: string } | null = null;
   for (;;) {
@@ -120,7 +125,9 @@ async function wholeRecord(
     after = { on: last.on, id: last.id };
     await new Promise((turn) => setImmediate(turn));
   }
-  return { ...tank.record, observations: readings };
+  const record = { ...tank.record, observations: readings };
+  whole.set(tank.record, { quantity, record });
+  return record;
 }
 
 /** Every reading, as it was read: bounds say so in a column of their own. */

@@ -11,7 +11,7 @@ import { Sentence } from "./sentence.tsx";
 export interface QuantityTrendView {
   readonly head: TankHead;
   readonly trend: QuantityTrend;
-  /** What is drawn: half a year, or all there is. */
+  /** What is drawn: four months, or all there is. */
   readonly span: "recent" | "all";
 }
 
@@ -54,9 +54,9 @@ export function quantityTrendPage({ head, trend, span }: QuantityTrendView): Pag
         />
         <p>
           {span === "recent" ? (
-            <a href={all}>Draw all readings, not the last half year alone</a>
+            <a href={all}>Draw all readings, not the last four months alone</a>
           ) : (
-            <a href={to.trend(head.id, id)}>Draw the last half year</a>
+            <a href={to.trend(head.id, id)}>Draw the last four months</a>
           )}
         </p>
         <p>
