@@ -19,6 +19,8 @@ export interface Cast {
   /** Names that are long, of other scripts, and of a page's own signs. */
   readonly longNames: string;
   readonly removed: string;
+  /** Trouble told, and its advice declined with a reason. */
+  readonly declined: string;
   /** Heads counted, losses, more seen than on record, bare glass. */
   readonly counted: string;
   /** A reading of the demonstration tank. */
@@ -67,7 +69,19 @@ const OWN: Readonly<
       fish: [{ animal: "clownfish", count: 2 }],
     },
   },
+  declined: {
+    keeper: "Oke",
+    facts: { name: "Loft tank", water_l: "120 L", trouble: "one shrimp not seen since Friday" },
+  },
   removed: { keeper: "Oke", facts: { name: "Sold tank", water_l: "90 L" } },
+};
+
+const DECLINE = {
+  ...{ id: "00000000-0000-4000-8000-0000000000d1", kind: "decline", on: "2026-06-13" },
+  body: {
+    ...{ observed_text: "", observed_at: null, note: null, advice: "trouble" },
+    ...{ reason: "It hides after every moult.", rests_on: "one shrimp not seen since Friday" },
+  },
 };
 
 async function addOwn(store: Store): Promise<Record<keyof typeof OWN, string>> {
@@ -93,6 +107,7 @@ export async function makeCast(place: string): Promise<Cast> {
     const own = await addOwn(store);
     const counted = await addCounted(store, STAMP);
     await store.setKept(own.removed, 1, false, STAMP);
+    await store.addEntries(own.declined, [DECLINE], STAMP);
     for (const { id, demonstration } of await store.tanks()) {
       const [reading] = demonstration ? await store.entries(id, { kind: "reading", limit: 1 }) : [];
       if (reading !== undefined) return { ...own, counted, demo: id, reading: reading.id };

@@ -25,8 +25,12 @@ import { sentValues, versionOf } from "./sent.ts";
 
 export const BENCH_ROUTES: readonly PageRoute[] = [
   { method: "GET", path: "/tanks/:tank", answer: ofTank(bench) },
+  { method: "GET", path: "/tanks/:tank/decline", answer: ofTank(({ row }) => toBench(row.id)) },
   { method: "POST", path: "/tanks/:tank/decline", answer: ofTank(decline) },
 ];
+
+/** The form stands on the bench. */
+const toBench = (tank: string): PageReply => ({ kind: "redirect", to: to.tank(tank) });
 
 async function bench(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
   const answers = await answersFor(tank, request, context);
@@ -149,7 +153,7 @@ async function askedFor(
 /** The entry of the declining is taken away: a version like any other, to be seen in its history. */
 async function bringBack(tank: LoadedTank, sent: Values, { store, now }: PageContext): Promise<PageReply> {
   const row = await store.entry(sent["entry"] ?? "");
-  const back: PageReply = { kind: "redirect", to: to.tank(tank.row.id) };
+  const back = toBench(tank.row.id);
   if (row === null || row.tankId !== tank.row.id || row.kind !== "decline" || !row.kept) return back;
   const change = { on: row.on, body: row.body, kept: false };
   const from = versionOf(sent) || row.version;

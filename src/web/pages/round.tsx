@@ -3,9 +3,10 @@
  * opens the tank's bench. Found by keeper, urgency or words, in three orders; on paper it is a list in black and white.
  */
 import type { RoundFilter, RoundRow, RoundSort } from "../../answers/round/round.ts";
-import { ROUND_SORTS, urgencyOf } from "../../answers/round/round.ts";
+import { NO_FILTER, ROUND_SORTS, urgencyOf } from "../../answers/round/round.ts";
 import { byWhen, dataAge, whatToDo, whyNow } from "../../answers/round/words.ts";
 import { type Page, to } from "../page.ts";
+import { Disclosure } from "../parts/disclosure.tsx";
 import { TankId } from "../parts/tank-context.ts";
 import { URGENCIES, Urgency, type UrgencyLevel } from "../parts/urgency.tsx";
 import { Sentence } from "./sentence.tsx";
@@ -59,7 +60,12 @@ export function roundPage(view: RoundView): Page {
             </a>
           </p>
         ) : (
-          <Filter {...view} />
+          <Disclosure
+            summary="Look for words, a keeper or an urgency; another order"
+            open={JSON.stringify(view.filter) !== JSON.stringify(NO_FILTER)}
+          >
+            <Filter {...view} />
+          </Disclosure>
         )}
         {all > 0 && rows.length === 0 ? (
           <p role="status">
