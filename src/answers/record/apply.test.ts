@@ -88,7 +88,9 @@ describe("heads", () => {
     expect(heads([lost("2026-05-20", "trochus-snail", 2, "feared")])["trochus-snail"]).toBe(5);
     const over = [lost("2026-05-20", "trochus-snail", 9)];
     expect(heads(over)["trochus-snail"]).toBeUndefined();
-    expect(applied(over).notes.join()).toContain("4 more of trochus-snail gone than it has come");
+    expect(applied(over).notes.join()).toContain(
+      "Of banded trochus snail the daybook has 4 more gone than came",
+    );
   });
   test("fish come to the fish, and stay what they were said to be", () => {
     const { document } = applied([

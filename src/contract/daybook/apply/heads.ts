@@ -56,7 +56,9 @@ export function applyHeads(
     (isFish && document.fish !== undefined ? fish : present).push(added);
   }
   for (const [kind, count] of unexplained) {
-    notes.push(`The daybook has ${count} more of ${kind} gone than it has come: taken off only once`);
+    notes.push(
+      `Of ${nameOf(kind, findAnimal)} the daybook has ${count} more gone than came: none are left to take off`,
+    );
   }
   if (!changed) return { file: {}, notes };
   const file = {
@@ -64,6 +66,11 @@ export function applyHeads(
     ...(document.fish === undefined ? {} : { fish }),
   };
   return { file, notes };
+}
+
+function nameOf(kind: string, find: ApplyScene["findAnimal"]): string {
+  const search = find(kind);
+  return search.kind === "one" ? search.animal.commonName : kind;
 }
 
 /** A size was that of another animal where it is known to be one now. */
