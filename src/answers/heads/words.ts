@@ -31,7 +31,7 @@ export function livingSentence(kind: KindOutput): Sentence {
 /** How sure, in words: by how wide the band is. */
 export function surenessWords({ living, last_count }: KindOutput): string {
   const width = living.high - living.low;
-  if (last_count === null) return "Not counted yet: this is what usually becomes of so many";
+  if (last_count === null) return "Not counted yet: this is what becomes of so many, as a rule";
   if (width === 0) return "Settled";
   return width <= 1 ? "Nearly settled" : width <= 3 ? "Open by a few heads" : "Wide open";
 }

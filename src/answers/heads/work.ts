@@ -189,7 +189,7 @@ function missingOf(
     const others = company.filter((mate) => mate.animal.id !== animal.id);
     const against = suitabilityOf(animal, { facts, company: others, daysAhead: 0 }).reasons[0];
     const why = asked.has(animal.id)
-      ? "More died than usually do: first the cause, then new ones."
+      ? "More died than is usual: first the cause, then new ones."
       : (against?.text ?? null);
     if (why !== null) {
       if (fewer > 0) heldBack.push({ animal, why });

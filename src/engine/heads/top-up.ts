@@ -51,7 +51,7 @@ const GROWTH_DAYS = 21;
 const FAR_WEEKS = 26;
 /** Heads that make an order worth its parcel, and how near its day may be. Judgement. */
 const WORTH_HEADS = 5;
-const WORTH_DAYS = 28;
+const WORTH_DAYS = 10;
 /** Items whose days lie within this go together. */
 const TOGETHER_DAYS = 56;
 

@@ -78,8 +78,8 @@ function Known({ kind: { known, figures } }: { readonly kind: KindOutput }) {
   if (known === null || figures.known === null) return null;
   return (
     <p>
-      By known ends alone, <Quantity figure={figures.known}>{share(known.share_at_90_days)} %</Quantity> lived
-      90 days: at least so many died, as nobody finds all.
+      By known ends alone <Quantity figure={figures.known}>{share(known.share_at_90_days)} %</Quantity> lived
+      90 days; not all that die are found, so it may be fewer.
     </p>
   );
 }

@@ -3,6 +3,7 @@ import { seenOfFilm, topUpWhy } from "../../answers/heads/advice.ts";
 import { counted, dateWords, dryFood } from "../../answers/words.ts";
 import type { HeadsOutput } from "../../contract/output/heads.ts";
 import { WORTH } from "../../engine/heads/top-up.ts";
+import { addDays } from "../../engine/stocking/suitability.ts";
 import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
 import { Quantity } from "../parts/quantity.tsx";
 import { capital } from "../parts/text.ts";
@@ -20,7 +21,7 @@ export function Orders({ output }: { readonly output: HeadsOutput }) {
           <p>
             {order.worth
               ? `An order worth sending, by ${dateWords(order.latest)}:`
-              : `Not worth a parcel yet: it waits until ${WORTH.heads} heads are missing, or ${dateWords(order.latest)} is ${WORTH.days} days off:`}
+              : `Not worth a parcel yet: it waits for ${WORTH.heads} heads, or until ${dateWords(addDays(order.latest, -WORTH.days))}:`}
           </p>
           <ul>
             {order.items.map(({ id, name, count, why, shelf, latest, figure }) => (

@@ -81,11 +81,11 @@ export function headsFinding(kinds: readonly KindOutput[]): string {
     return `more ${counted(2, first.name).slice(2)} are missing than usual${more === 0 ? "" : `, and ${counted(more, "further kind")}`}`;
   }
   const wide = kinds.filter(isWide);
-  if (wide.length === 0)
-    return `all ${counted(kinds.length, "kind")} are known to a head`.replace(
-      "all 1 kind are",
-      "the one kind is",
-    );
+  if (wide.length === 0) {
+    return kinds.length === 1
+      ? "the one kind is known to about a head"
+      : `all ${kinds.length} kinds are known to about a head`;
+  }
   return `${wide.length} of ${counted(kinds.length, "kind")} ${wide.length === 1 ? "wants" : "want"} a count to be sure`;
 }
 
