@@ -205,6 +205,11 @@ describe("the record alone can make it today", () => {
     expect(first(change).weight).toBeGreaterThanOrEqual(90);
   });
 
+  test("a slip in steps that each look small is a slip", () => {
+    const steps = [34.6, 34.8, 34.7, 32.8, 31].map((value, i) => seen("salinity_psu", value, 10 - i));
+    expect(first({ record: record(steps) })).toMatchObject({ id: "danger.salinity_psu", urgency: "today" });
+  });
+
   test("the same in small is no alarm", () => {
     const small: readonly Partial<BenchScene>[] = [
       { record: record([seen("no2_mg_n_per_l", 0.02, 2)]) },

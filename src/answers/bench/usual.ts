@@ -3,7 +3,7 @@
  * before that, only the reader's general bounds hold. Out of the usual is further beyond the range of four of five days
  * than tests and days differ anyway. Margins and slips are judgement: docs/model/next.md.
  */
-import { byDay, seriesOf } from "../../engine/trends/series.ts";
+import { byDay, median, seriesOf } from "../../engine/trends/series.ts";
 import { type Usual, usualOf } from "../../engine/trends/usual.ts";
 import type { ReadingSeen } from "../../engine/types/record.ts";
 import type { Reading } from "../../engine/types/tank.ts";
@@ -15,7 +15,7 @@ export interface WaterRule {
   readonly margin: number;
   /** The side on which it gets worse. */
   readonly worse: "up" | "either";
-  /** So far from the usual, or from the reading before where there is no usual yet, it can't wait; null: never. */
+  /** So far from the usual, or from the middle of those before where there is no usual yet, it can't wait; null: never. */
   readonly slip: number | null;
 }
 
@@ -50,7 +50,9 @@ export function judgeLatest(values: readonly Valued[], rule: WaterRule, today: s
     today,
   );
   const usual = usualOf(byDay(points), step);
-  const from = usual?.central ?? values.at(-2)?.central ?? latest.central;
+  // Too few for a usual: their middle, so that a slip in small steps is one.
+  const earlier = values.slice(0, -1).map(({ central }) => central);
+  const from = usual?.central ?? (earlier.length === 0 ? latest.central : median(earlier));
   const away = latest.central - from;
   const worse = rule.worse === "either" ? Math.abs(away) : Math.max(0, away);
   const edge = usual === null ? 0 : away < 0 ? usual.central - usual.from : usual.to - usual.central;

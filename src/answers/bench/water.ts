@@ -112,7 +112,7 @@ function outOfUsual(known: KnownOfTank, rule: WaterRule): Advice[] {
 
 function slip(known: KnownOfTank, { quantity }: WaterRule, latest: Valued, judged: Judged): Advice {
   const label = labelOf(quantity);
-  const against = judged.usual === null ? "the reading before" : "what is usual in this tank";
+  const against = judged.usual === null ? "the readings before" : "what is usual in this tank";
   return {
     ...base(quantity, latest),
     id: `danger.${MEASURED_OF[quantity]}`,
