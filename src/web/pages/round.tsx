@@ -27,7 +27,7 @@ export interface RoundView {
 }
 
 /** Rows that fit a page of paper, and so many on a first look. */
-export const ROUND_ROWS = 20;
+export const ROUND_ROWS = 18;
 
 const SORT_WORDS: Readonly<Record<RoundSort, string>> = {
   need: "the neediest first",
