@@ -119,6 +119,15 @@ describe("forms and pages", () => {
     expect((await look("/daybook/new/outage")).body).not.toContain("data-key");
   });
 
+  test("other words under a key that was used are another entry: no form's words are dropped", async () => {
+    const fields = { kind: "outage", of: "lamp", hours: "2 h", note: "first", once: KEY(10) };
+    await outbox(fields);
+    const { kind: _, ...form } = fields;
+    const again = await send("/daybook/new/outage", { ...form, note: "second" });
+    expect(again.headers.location).toMatch(/kept=./);
+    expect(await notes("outage")).toEqual(expect.arrayContaining(["first", "second"]));
+  });
+
   test("a correction names what it was made from: the second of two is shown both", async () => {
     const { id } = await outbox({ kind: "relocation", to: "the hall", once: KEY(8) });
     const path = `/daybook/entries/${id}`;

@@ -22,7 +22,7 @@ import {
   valuesOfEntry,
 } from "./entry-of.ts";
 import { instantWords } from "./instant-words.ts";
-import { isOwnKey, keepOnce } from "./keep-entry.ts";
+import { isOwnKey, keepForm } from "./keep-entry.ts";
 import { ofTank } from "./of-tank.ts";
 import { stateKey } from "./once.ts";
 import { together } from "./reading-of.ts";
@@ -97,8 +97,8 @@ async function add(tank: LoadedTank, request: PageRequest, context: PageContext)
   const sent = sentValues(request.form);
   const read = readSentEntry(kind, sent, tank, context);
   if (!read.ok) return await form(tank, kind, sent, read.doubts, context, 422);
-  const done = await keepOnce(kind, sent, read, tank, context);
-  return { kind: "redirect", to: `${to.tank(tank.row.id, "daybook")}?kept=${done.id}` };
+  const id = await keepForm(kind, sent, read, tank, context);
+  return { kind: "redirect", to: `${to.tank(tank.row.id, "daybook")}?kept=${id}` };
 }
 
 interface Found {

@@ -18,6 +18,19 @@ interface Read {
   readonly body: Json;
 }
 
+/** Of a form that a person sent: other words under a key that was used are meant anew, as no script is there to say so. */
+export async function keepForm(
+  kind: EntryKind,
+  sent: Values,
+  read: Read,
+  tank: LoadedTank,
+  context: PageContext,
+): Promise<string> {
+  const done = await keepOnce(kind, sent, read, tank, context);
+  if (done.other !== true) return done.id;
+  return (await keepOnce(kind, { ...sent, once: "" }, read, tank, context)).id;
+}
+
 /** Id of the row made now or before; `other`: the key is that of another entry, and nothing was added. */
 export async function keepOnce(
   kind: EntryKind,

@@ -10,7 +10,7 @@ import type { EntryRow, Json } from "../../store/store.ts";
 import { to } from "../../web/page.ts";
 import { readingsPage } from "../../web/pages/readings.tsx";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
-import { isOwnKey, keepOnce } from "./keep-entry.ts";
+import { isOwnKey, keepForm } from "./keep-entry.ts";
 import { keptReadings } from "./kept-readings.ts";
 import { ofTank } from "./of-tank.ts";
 import { stateKey } from "./once.ts";
@@ -107,7 +107,7 @@ async function add(tank: LoadedTank, request: PageRequest, context: PageContext)
     return await list(tank, request, { quantity, values: sent, doubts: read.doubts }, context, 422);
   }
   const kept = { on: read.on, body: read.body as Json };
-  const { id } = await keepOnce("reading", sent, kept, tank, context);
+  const id = await keepForm("reading", sent, kept, tank, context);
   const next = `${to.tank(tank.row.id, "readings")}?kept=${id}&quantity=${read.body.quantity}`;
   return { kind: "redirect", to: next };
 }
