@@ -1,11 +1,5 @@
 /** What growths, strangers and losses are told by: facts/{growths,hitchhikers,causes}, checked and typed when built. */
-import type {
-  CauseFact,
-  ClueFact,
-  DiagnosisFacts,
-  GrowthFact,
-  HitchhikerFact,
-} from "../engine/types/diagnosis.ts";
+import type { ClueFact, DiagnosisFacts, GrowthFact, HitchhikerFact } from "../engine/types/diagnosis.ts";
 import { data } from "./generated/diagnosis.ts";
 
 export const diagnosis: DiagnosisFacts = data;
@@ -17,6 +11,3 @@ export const hitchhikerFacts: ReadonlyMap<string, HitchhikerFact> = new Map(
   data.hitchhikers.things.map((thing) => [thing.id, thing]),
 );
 export const clueFacts: ReadonlyMap<string, ClueFact> = new Map(data.clues.map((clue) => [clue.id, clue]));
-export const causeFacts: ReadonlyMap<string, CauseFact> = new Map(
-  data.causes.map((cause) => [cause.id, cause]),
-);

@@ -16,6 +16,10 @@ import { figureId } from "../../engine/types/figure-id.ts";
 import { chanceWord, dateWords } from "../words.ts";
 import { causeFigure } from "./figures.ts";
 
+/** Two clues may be settled by one look. */
+const onePerTest = (questions: readonly QuestionOutput[]): QuestionOutput[] =>
+  questions.filter(({ test }, i) => questions.findIndex((one) => one.test === test) === i);
+
 export interface CausesTold {
   readonly causes: readonly CauseOutput[];
   readonly askedFirst: readonly QuestionOutput[];
@@ -32,12 +36,12 @@ export function causesTold(scene: DiagnosisScene, subject: Subject, answers: Clu
   return {
     causes: told.map((one) => causeOf(one, subject)),
     askedFirst: askedFirst(ranked, subject.effect).map(questionOf),
-    wouldTell: tellingClues(told).map(questionOf),
+    wouldTell: onePerTest(tellingClues(told, 5).map(questionOf)).slice(0, 3),
     figures: told.map((one) => causeFigure(one, subject)),
   };
 }
 
-export function questionOf(id: string): QuestionOutput {
+function questionOf(id: string): QuestionOutput {
   const clue = clueFacts.get(id);
   if (clue === undefined)
     throw new RangeError(`Cannot ask for clue "${id}": facts/causes has none of that id`);

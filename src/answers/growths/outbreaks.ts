@@ -32,7 +32,7 @@ const NEAREST: Readonly<Partial<Record<Growth, string>>> = {
   leftovers: "settled-dirt",
 };
 
-export interface GrowthNow {
+interface GrowthNow {
   readonly growth: Growth;
   readonly score: number;
   /** Null: told in the questions. */
@@ -41,7 +41,7 @@ export interface GrowthNow {
 }
 
 /** The latest word on each growth: the daybook's of four weeks, else what the questions were told. */
-export function growthsNow({ record, facts }: DiagnosisScene): GrowthNow[] {
+function growthsNow({ record, facts }: DiagnosisScene): GrowthNow[] {
   return GROWTHS.flatMap((growth): GrowthNow[] => {
     const seen = growthsSeen(record, growth).filter(({ on }) => within(on, record.asOf, NEWS_DAYS));
     const last = seen.at(-1);

@@ -58,7 +58,7 @@ function signTold(scene: DiagnosisScene, sign: SignSeen): SignTold {
   };
 }
 
-export const subjectOf = (effect: Effect, sign: SignSeen) =>
+const subjectOf = (effect: Effect, sign: SignSeen) =>
   aboutNow(effect, sign.on, {
     ...{ animal: sign.animal, kindsSeen: sign.kindsSeen, hoursFromLightsOut: sign.hoursFromLightsOut },
   });
@@ -83,7 +83,7 @@ function waterlineTold(scene: DiagnosisScene, judged: WaterlineJudged): SignTold
 }
 
 /** Plain words, no metaphor: something may be wrong with the water. */
-export function waterlineWords({ verdict, kinds, animals, dark, habit }: WaterlineJudged): string[] {
+function waterlineWords({ verdict, kinds, animals, dark, habit }: WaterlineJudged): string[] {
   const [only] = animals;
   const name = only === undefined ? "this kind" : nameOfAnimal(only);
   if (verdict === "test_now")

@@ -4,6 +4,7 @@ import { growthsOf } from "../../answers/growths/growths.ts";
 import { KEYS, type KeyName, keyFound } from "../../answers/growths/key.ts";
 import { aboutNow, diagnosisOf, nameOfAnimal } from "../../answers/growths/scene.ts";
 import { judgedNow } from "../../answers/growths/signs.ts";
+import { starvingKinds } from "../../answers/growths/starving.ts";
 import type { Effect, GrowthFact, KeyQuestion } from "../../engine/types/diagnosis.ts";
 import { to } from "../../web/page.ts";
 import { growthsPage } from "../../web/pages/growths.tsx";
@@ -24,8 +25,14 @@ function show(tank: LoadedTank, { query }: PageRequest, context: PageContext): P
       ? keyView(see, query, tank)
       : see === "odd"
         ? oddView(query, tank)
-        : { kind: "home" as const, output: growthsOf(sceneOf(tank, context)).output };
+        : homeView(tank, context);
   return { kind: "page", page: growthsPage({ head: tank.head, part }) };
+}
+
+function homeView(tank: LoadedTank, context: PageContext) {
+  const scene = sceneOf(tank, context);
+  const hungry = starvingKinds(context.answers.ready(tank.facts), scene);
+  return { kind: "home" as const, output: growthsOf(scene).output, hungry };
 }
 
 const sceneOf = ({ facts, record }: LoadedTank, { today }: PageContext) => ({ facts, record, today });

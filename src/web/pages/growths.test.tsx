@@ -83,7 +83,7 @@ describe("what the daybook holds", () => {
     facts: { sourceWater: { value: "tap", origin: "assumed" } as const },
   };
   const { output } = growthsOf({ facts: bentFacts(bent), record: recordOf(bent), today: AS_OF });
-  const page = shown({ kind: "home", output });
+  const page = shown({ kind: "home", output, hungry: [] });
 
   test("dangers stand before the rest; the source water before causes", () => {
     expect(page.indexOf("No new animals for now")).toBeLessThan(page.indexOf("<h2>Dinoflagellates"));

@@ -2,6 +2,7 @@
  * What is this? What the daybook's growths and signs may be and come from, and the way into the keys: a growth, an
  * animal or dots, odd behaviour, a death. Plain words; no script is needed.
  */
+import type { StarvingKind } from "../../answers/growths/starving.ts";
 import { dateWords } from "../../answers/words.ts";
 import type { GrowthsOutput, OutbreakOutput, SignOutput } from "../../contract/output/growths.ts";
 import { type Page, type TankHead, to } from "../page.ts";
@@ -11,10 +12,18 @@ import { Quantity } from "../parts/quantity.tsx";
 import { KeyPart, type KeyView, keyTitle } from "./growths-key.tsx";
 import { ODD_TITLE, OddPart, type OddView } from "./growths-odd.tsx";
 import { Causes, Lines } from "./growths-parts.tsx";
+import { Sentence } from "./sentence.tsx";
+
+interface HomeView {
+  readonly kind: "home";
+  readonly output: GrowthsOutput;
+  /** From the weeks ahead where they are known, else from signs alone. */
+  readonly hungry: readonly StarvingKind[];
+}
 
 export interface GrowthsView {
   readonly head: TankHead;
-  readonly part: { readonly kind: "home"; readonly output: GrowthsOutput } | KeyView | OddView;
+  readonly part: HomeView | KeyView | OddView;
 }
 
 export function growthsPage({ head, part }: GrowthsView): Page {
@@ -29,7 +38,7 @@ function titleOf(part: GrowthsView["part"]): string {
 function bodyOf(head: TankHead, part: GrowthsView["part"]) {
   if (part.kind === "key") return <KeyPart tank={head.id} view={part} />;
   if (part.kind === "odd") return <OddPart tank={head.id} view={part} />;
-  return <Home head={head} output={part.output} />;
+  return <Home head={head} view={part} />;
 }
 
 const WAYS = [
@@ -38,8 +47,8 @@ const WAYS = [
   ["odd", "Animals behave oddly, or one died"],
 ] as const;
 
-function Home({ head, output }: { readonly head: TankHead; readonly output: GrowthsOutput }) {
-  const { growths, signs, gates_closed, tests_first, unfound_death, hungry } = output;
+function Home({ head, view: { output, hungry } }: { readonly head: TankHead; readonly view: HomeView }) {
+  const { growths, signs, gates_closed, tests_first, unfound_death } = output;
   const nothing =
     growths.length + signs.length + tests_first.length + hungry.length === 0 && unfound_death === null;
   return (
@@ -66,7 +75,9 @@ function Home({ head, output }: { readonly head: TankHead; readonly output: Grow
       ))}
       {hungry.map(({ animal, said }) => (
         <Notice key={animal} kind="look" title="May be hungry">
-          <p>{said}</p>
+          <p>
+            <Sentence of={said} />
+          </p>
         </Notice>
       ))}
       {growths.map((one) => (

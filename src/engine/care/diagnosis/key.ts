@@ -42,7 +42,7 @@ export const isAnswered = ({ options }: KeyQuestion, traits: Traits): boolean =>
   options.some(({ id }) => traits[id] === true) || options.every(({ id }) => traits[id] !== undefined);
 
 /** What any thing of the key, by its share, would show: the chance of the answer before it is known what it is. */
-export const meanLikelihood = (question: KeyQuestion, things: readonly KeyThing[], traits: Traits): number =>
+const meanLikelihood = (question: KeyQuestion, things: readonly KeyThing[], traits: Traits): number =>
   things.reduce((sum, thing) => sum + thing.prior * likelihood(question, thing, traits), 0);
 
 /** Every thing with its chance, likeliest first, those alike in the order of the key. */

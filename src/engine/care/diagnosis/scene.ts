@@ -24,7 +24,7 @@ export interface Subject {
 }
 
 /** Days from the entry to the day that is asked about: 0 on that day, above 0 before it. */
-export const daysBefore = (on: string, day: string): number => daysBetween(on, day);
+const daysBefore = (on: string, day: string): number => daysBetween(on, day);
 
 export const within = (on: string, day: string, days: number): boolean => {
   const before = daysBefore(on, day);

@@ -1,6 +1,5 @@
 /** Clues that the animals tell: the kind that is asked about, and those that live with it. */
 import type { Animal } from "../../../types/animal.ts";
-import type { GrowthFact } from "../../../types/diagnosis.ts";
 import { type ClueState, fact, seen, UNKNOWN } from "../clue.ts";
 import { type DiagnosisScene, livingIn, type Subject, within } from "../scene.ts";
 import { SHELF_OF_GROWTH } from "../shelves.ts";
@@ -145,11 +144,3 @@ function ageUnder(
   const then = ageDays.central - (Date.parse(asOf) - Date.parse(on)) / 86_400_000;
   return fact(then < days);
 }
-
-/** Kinds of the catalogue that a growth's facts say eat it, here now. */
-export const eatersHere = (scene: DiagnosisScene, growth: GrowthFact): Animal[] =>
-  livingIn(scene)
-    .map(({ animal }) => animal)
-    .filter(({ id }) =>
-      growth.eaters.some((row) => row.animal === id && (row.eats === "eats" || row.eats === "nibbles")),
-    );
