@@ -9,7 +9,7 @@ type Band = KindOutput["living"];
 export const bandWords = ({ low, high }: Pick<Band, "low" | "high">): string =>
   low === high ? `${low}` : `${low} to ${high}`;
 
-export const of20Likely = ({ living_of_20, living }: KindOutput): number =>
+const of20Likely = ({ living_of_20, living }: KindOutput): number =>
   living_of_20.filter((heads) => heads === living.likely).length;
 
 /** "5 trochus snails came; 3 to 5 live, most likely 4 (about even, 9 of 20)." */

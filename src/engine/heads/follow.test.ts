@@ -219,6 +219,52 @@ test("more found dead than ever came, and more seen than there are, end in numbe
   expect([...living].reduce((sum, chance) => sum + chance, 0)).toBeCloseTo(1, 9);
 });
 
+test("trouble that takes nobody is no trouble: the same heads, the same chance of the record", () => {
+  const one = life(4, 60, [counted(10, 3), found(25, 1), counted(60, 2)]);
+  const quiet = follow(new LifeScene(one, rates), HYPOTHESIS);
+  const idle = follow(new LifeScene(one, rates), { ...HYPOTHESIS, troublePerDay: 0 });
+  expect(idle.logChance).toBeCloseTo(quiet.logChance, 9);
+  for (const [heads, chance] of livingOf(quiet).entries())
+    expect(livingOf(idle)[heads]).toBeCloseTo(chance, 10);
+});
+
+test("trouble that could set in foretells a sudden loss better, and a calm record worse", () => {
+  const ratio = (one: Life): number => {
+    const scene = new LifeScene(one, rates);
+    const calm = { ...HYPOTHESIS, lossPerDay: 0.001 };
+    return follow(scene, { ...calm, troublePerDay: 0.05 }).logChance - follow(scene, calm).logChance;
+  };
+  const nights = [20, 40, 60, 80, 100, 120];
+  expect(
+    ratio(
+      life(
+        6,
+        120,
+        nights.map((day) => counted(day, 6)),
+      ),
+    ),
+  ).toBeLessThan(0);
+  expect(
+    ratio(
+      life(
+        6,
+        120,
+        nights.map((day) => counted(day, day < 70 ? 6 : 1)),
+      ),
+    ),
+  ).toBeGreaterThan(2);
+});
+
+test("one head more seen never makes fewer likelier", () => {
+  const meanAfter = (seen: number): number =>
+    livingOf(follow(new LifeScene(life(6, 40, [counted(40, seen)]), rates), HYPOTHESIS)).reduce(
+      (sum, chance, heads) => sum + chance * heads,
+      0,
+    );
+  const means = [0, 1, 2, 3, 4, 5, 6].map(meanAfter);
+  expect(means).toEqual(means.toSorted((a, b) => a - b));
+});
+
 test("fates of a span add up: alive, hidden, and those that would have been found", () => {
   const { lives, hidden } = fateOver(14, 0.03, 0, 0);
   expect(lives + hidden).toBeCloseTo(1, 12);

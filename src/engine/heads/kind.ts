@@ -49,7 +49,7 @@ export interface Trouble {
   readonly now: number;
 }
 
-export const AHEAD_WEEKS = [4, 12, 26] as const;
+const AHEAD_WEEKS = [4, 12, 26] as const;
 
 const evenScores = (count: number): number[] =>
   Array.from({ length: count }, (_, i) => normalQuantile((i + 0.5) / count));

@@ -121,7 +121,7 @@ const ORDER: Readonly<Record<LifeEvent["kind"], number>> = {
 };
 
 /** What the changes did to the heads that the facts tell. A feared loss takes nobody off them. */
-export const netOf = (changes: readonly HeadsChanged[]): number =>
+const netOf = (changes: readonly HeadsChanged[]): number =>
   changes.reduce((sum, { kind, count }) => {
     if (kind === "lost_feared") return sum;
     return kind === "added" ? sum + count : sum - count;

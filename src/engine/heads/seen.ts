@@ -77,8 +77,8 @@ function shifted({ low, central, high }: Spread, factors: readonly number[]): Sp
   return { low: move(low), central: move(central), high: move(high) };
 }
 
-export const toOdds = (chance: number): number => chance / (1 - chance);
-export const toChance = (odds: number): number => odds / (1 + odds);
+const toOdds = (chance: number): number => chance / (1 - chance);
+const toChance = (odds: number): number => odds / (1 + odds);
 
 /** The chance at a standard normal score of its band, taken on its odds. */
 export const chanceAt = ({ low, central, high }: Spread, score: number): number =>
