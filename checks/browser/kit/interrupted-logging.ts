@@ -46,19 +46,38 @@ function chanceFrom(seed: number): () => number {
 
 const LONGEST_WAIT_MS = 120;
 const CRASHES_IN_MS = 3000;
+const ANSWERS_IN_MS = 5000;
 
 async function cutOff(how: Cut, page: Page, program: Stoppable<unknown>): Promise<void> {
   if (how === "crash") {
     // A page that was just turning dies in the process it leaves: then it is closed like any other.
     const gone = page.waitForEvent("crash", { timeout: CRASHES_IN_MS }).catch(() => {});
     // Nothing of it answers: the process that would is gone.
-    const session = await page.context().newCDPSession(page);
-    session.send("Page.crash").catch(() => {});
+    void page
+      .context()
+      .newCDPSession(page)
+      .then((session) => session.send("Page.crash"))
+      .catch(() => {});
     await gone;
-    await page.close();
-  } else if (how === "close") await page.close({ runBeforeUnload: false });
+    await within(CRASHES_IN_MS, page.close());
+  } else if (how === "close") await within(CRASHES_IN_MS, page.close({ runBeforeUnload: false }));
   else if (how === "network") await page.context().setOffline(true);
   else await program.stop();
+}
+
+/** Whatever is asked of a page that dies may never be answered: false then, or where it fails. */
+async function within(ms: number, asked: Promise<unknown>): Promise<boolean> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<boolean>((resolve) => {
+    timer = setTimeout(() => resolve(false), ms);
+  });
+  const done = asked.then(
+    () => true,
+    () => false,
+  );
+  const first = await Promise.race([done, late]);
+  clearTimeout(timer);
+  return first;
 }
 
 async function restored(how: Cut, context: BrowserContext, program: Stoppable<unknown>): Promise<void> {
@@ -87,7 +106,11 @@ async function sent(page: Page): Promise<boolean> {
 async function untilSent(page: Page): Promise<void> {
   for (let i = 0; i < 600; i += 1) {
     // A page that turns while it is asked is asked again.
-    if (await sent(page).catch(() => false)) return;
+    let all = false;
+    const asked = sent(page).then((answer) => {
+      all = answer;
+    });
+    if ((await within(ANSWERS_IN_MS, asked)) && all) return;
     await page.waitForTimeout(50);
   }
   throw new Error(`the outbox was not sent in 30 s: ${page.url()}`);
@@ -115,10 +138,10 @@ export async function interruptLogging(
     if (moment === "keeping") {
       const kept = surface.keep(page).catch(() => {});
       await cutOff(cut, page, program);
-      await kept;
+      await within(CRASHES_IN_MS, kept);
     } else {
       if (moment === "waiting") {
-        await surface.keep(page).catch(() => {});
+        await within(CRASHES_IN_MS, surface.keep(page));
         await page.waitForTimeout(wait);
       }
       await cutOff(cut, page, program);
@@ -126,7 +149,7 @@ export async function interruptLogging(
     // The page that is still open finds out by itself; its keeper looks again later.
     if (!page.isClosed()) {
       await page.waitForTimeout(wait);
-      await page.close();
+      await within(CRASHES_IN_MS, page.close());
     }
     await restored(cut, context, program);
     const back = await context.newPage();
@@ -141,7 +164,7 @@ export async function interruptLogging(
       await surface.keep(back);
       await untilSent(back);
     }
-    await back.close();
+    await within(CRASHES_IN_MS, back.close());
   }
   return { logged, lostWhileTyping };
 }
