@@ -4,7 +4,7 @@
  */
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { chance, counted, dateWords } from "../../answers/words.ts";
-import type { Page } from "../page.ts";
+import { type Page, to } from "../page.ts";
 import { Grains } from "../parts/grains.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { Quantity } from "../parts/quantity.tsx";
@@ -35,6 +35,7 @@ export function aheadPage(view: AheadView): Page {
           {ahead.with_plan ? "with the waves of its plan" : "with the animals that live there"}. Twenty runs,
           each as likely as the next; no run is a promise.
         </p>
+        <Taught answers={answers} tank={head.id} />
         {ahead.warnings.map((text) => (
           <Notice key={text} kind="look">
             <p>{text}</p>
@@ -53,6 +54,18 @@ export function aheadPage(view: AheadView): Page {
       </>
     ),
   };
+}
+
+/** Where the runs were moved towards the daybook, that is said, with the door to how far. */
+function Taught({ answers: { learned }, tank }: { readonly answers: TankAnswers; readonly tank: string }) {
+  const taught = learned?.taught ?? null;
+  if (taught === null) return null;
+  return (
+    <p>
+      The runs have learned from the daybook of {dateWords(taught.from)} to {dateWords(taught.to)}:{" "}
+      <a href={to.learned(tank)}>what it has taught</a>.
+    </p>
+  );
 }
 
 /** From this many of 20 on a thing is worth the first sentence: about even and above. */
