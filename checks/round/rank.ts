@@ -11,7 +11,7 @@ import type { FleetTank } from "./fleet.ts";
 
 const STAMP = { at: "2020-01-01T09:00:00.000Z", by: "checks" };
 
-export function knownOf(
+function knownOf(
   { id, keeper, document, entries }: Pick<FleetTank, "id" | "keeper" | "document" | "entries">,
   today: string,
 ): KnownOfTank {

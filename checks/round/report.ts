@@ -1,15 +1,15 @@
 /**
- * How well the round finds what was planted, over seeds. Run: node checks/round/report.ts [seeds] [tanks]
+ * How well the round finds what was planted, over seeds. Run: node checks/round/report.ts [seeds] [tanks] [first seed]
  * Prints, for each seed, how many of the ten stand in the first ten rows and how many of those rows are worth acting on.
  */
 import { EMERGENCIES, fleet } from "./fleet.ts";
 import { rankOf } from "./rank.ts";
 
-const [seeds = 20, tanks = 400] = process.argv.slice(2).map(Number);
+const [seeds = 20, tanks = 400, from = 1] = process.argv.slice(2).map(Number);
 const TODAY = "2026-06-15";
 
 let worstFound: number = EMERGENCIES.length;
-for (let seed = 1; seed <= seeds; seed += 1) {
+for (let seed = from; seed < from + seeds; seed += 1) {
   const all = fleet(seed, TODAY, tanks);
   const rows = rankOf(all, TODAY);
   const place = new Map(rows.map(({ id }, i) => [id, i + 1]));

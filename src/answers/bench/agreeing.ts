@@ -7,7 +7,7 @@ import type { WavesOutput } from "../../contract/output/waves.ts";
 import { type Advice, URGENCY_ORDER } from "../advice.ts";
 
 /** Matters that close a tank to newcomers, whatever else is said; declining them opens nothing. */
-export function closesTank({ about, urgency, id }: Advice): boolean {
+function closesTank({ about, urgency, id }: Advice): boolean {
   if (about === "danger" || about === "trouble" || about === "medicine") return true;
   if (id.includes("dinoflagellates")) return true;
   if (about === "growth" || about === "sign" || about === "heads" || about === "silence")
@@ -54,7 +54,7 @@ function withoutTwins(all: readonly Advice[]): readonly Advice[] {
 }
 
 /** Urgency, then weight. */
-export const isBefore = (a: Advice, b: Advice): boolean => compareAdvice(a, b) < 0;
+const isBefore = (a: Advice, b: Advice): boolean => compareAdvice(a, b) < 0;
 export const compareAdvice = (a: Advice, b: Advice): number =>
   URGENCY_ORDER.indexOf(a.urgency) - URGENCY_ORDER.indexOf(b.urgency) ||
   b.weight - a.weight ||

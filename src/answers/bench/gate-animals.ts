@@ -10,7 +10,7 @@ import { isUnreadable } from "./water.ts";
 export const FRESH_DAYS = 21;
 
 /** Day of the last addition; null where none is known. */
-export const lastArrival = ({ record }: KnownOfTank): string | null =>
+const lastArrival = ({ record }: KnownOfTank): string | null =>
   record.happenings
     .filter(({ kind }) => kind === "added")
     .map(({ on }) => on)

@@ -99,7 +99,7 @@ const NUISANCES: readonly (readonly [Growth, string, least: number])[] = [
 ];
 
 /** The latest sighting of each counts. */
-export const latestGrowth = ({ record }: KnownOfTank, growth: Growth): GrowthSeen | undefined =>
+const latestGrowth = ({ record }: KnownOfTank, growth: Growth): GrowthSeen | undefined =>
   record.observations
     .filter((one): one is GrowthSeen => one.kind === "growth" && one.growth === growth)
     .at(-1);

@@ -31,7 +31,7 @@ const URGENCIES = [...URGENCY_ORDER, "nothing_due"] as const;
 const MOST_LETTERS = 200;
 
 /** What an address does not say, or says in words of another program, is not looked for. */
-export function filterOf(query: Readonly<Record<string, string>>): RoundFilter {
+function filterOf(query: Readonly<Record<string, string>>): RoundFilter {
   const { keeper = "", urgency, words = "", sort } = query;
   return {
     keeper: keeper === "" ? null : keeper,
