@@ -1,7 +1,7 @@
 /** Numbers of trends as a person reads them: values as fine as the test's step, slopes in two figures. */
 
 /** Decimals of the test's step: 0.1 has one, 0.25 two, 2 none. */
-export function decimalsOf(step: number): number {
+function decimalsOf(step: number): number {
   for (const digits of [0, 1, 2])
     if (Math.abs(step * 10 ** digits - Math.round(step * 10 ** digits)) < 1e-6) return digits;
   return 3;

@@ -2,7 +2,7 @@
 import type { QuantityTrend } from "../../contract/output/trends.ts";
 import type { Trend } from "../../engine/trends/trend.ts";
 import type { Spread } from "../../engine/types/estimate.ts";
-import type { Figure, WorkingInput } from "../../engine/types/figure.ts";
+import type { Confidence, Figure, WorkingInput } from "../../engine/types/figure.ts";
 import { figureId } from "../../engine/types/figure-id.ts";
 import { exact, linkTo, parametersOf, round3, workedOut } from "../../engine/types/link.ts";
 import { TABLE } from "../figures/table.ts";
@@ -35,13 +35,15 @@ export function trendFigures(trend: Trend, output: QuantityTrend): Figure[] {
     as: string,
     working: Pick<Figure["working"], "formulaKey" | "formula" | "inputs"> & {
       wouldChange?: readonly string[];
+      confidence?: Confidence;
       parameters?: readonly string[];
     },
   ): Figure => ({
     ...{ id: figureId.trend(id, what), label: `${output.label}: ${label}`, spread, unit: as },
     working: {
       ...{ formulaKey: working.formulaKey, formula: working.formula, inputs: working.inputs },
-      ...{ parameters: parametersOf(working.parameters ?? [], TABLE), animals: [], confidence: "computed" },
+      ...{ parameters: parametersOf(working.parameters ?? [], TABLE), animals: [] },
+      confidence: working.confidence ?? "computed",
       wouldChange: working.wouldChange ?? [
         "another reading, a week or more from now",
         "a test with finer steps",
@@ -107,6 +109,7 @@ export function trendFigures(trend: Trend, output: QuantityTrend): Figure[] {
             : "as the weeks ahead have it",
         inputs: [{ label: "what the limit is", value: why, origin: "stated" }],
         parameters: parameter === null ? [] : [parameter],
+        confidence: parameter === null ? "judgement" : "read",
         wouldChange: ["another source for the limit", "what the animals you keep can bear"],
       });
       made.push(

@@ -22,6 +22,7 @@ import type { Spread } from "../../engine/types/estimate.ts";
 import type { Figure } from "../../engine/types/figure.ts";
 import { figureId } from "../../engine/types/figure-id.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
+import { withConfidence } from "../figures/confidence.ts";
 import { type EnsembleChoice, membersOf } from "../plan/plan-tank.ts";
 import type { Said } from "../record-scene.ts";
 import { STATEMENT } from "../statement.ts";
@@ -30,12 +31,12 @@ import { flowFigures } from "./flow-figures.ts";
 import { flowSentences } from "./flow-words.ts";
 
 /** As many as grains: each member is a run. */
-export const FLOW_CHOICE: EnsembleChoice = { members: 20, seed: 1 };
+const FLOW_CHOICE: EnsembleChoice = { members: 20, seed: 1 };
 /** Less than this share of what comes in is not worth a row. */
 const WORTH_A_ROW = 0.005;
 
 const NAMES: Readonly<Record<FlowElement, string>> = { N: "nitrogen", P: "phosphorus" };
-export const WAY_LABELS = {
+const WAY_LABELS = {
   feed: "with the feed",
   fish: "that fish put on (less) or live off (more)",
   new_water: "with new water",
@@ -64,7 +65,7 @@ export function flowsFor(facts: TankFacts, choice: EnsembleChoice = FLOW_CHOICE)
       tank: { name: facts.name, as_of: facts.asOf },
       ...{ elements, statement: STATEMENT },
     },
-    figures: elements.flatMap((flow): Figure[] => flowFigures(flow, facts, choice)),
+    figures: withConfidence(elements.flatMap((flow): Figure[] => flowFigures(flow, facts, choice))),
     advice: [],
   };
 }

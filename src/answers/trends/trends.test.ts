@@ -47,6 +47,11 @@ test("a rise is told in the keeper's unit, with its number of 20 and every numbe
   const linked = figures.flatMap(({ working }) => working.inputs.flatMap(({ figure }) => figure ?? []));
   for (const id of linked) expect(known).toContain(id);
   expect(trendsOutput.parse(output)).toEqual(output);
+  const sureness = (what: string) =>
+    figures.find(({ id }) => id === `trend.no3_mg_per_l.${what}`)?.working.confidence;
+  expect(sureness("slope")).toBe("computed");
+  expect(sureness("limit.above")).toBe("read");
+  expect(sureness("chance.above")).toBe("computed");
 });
 
 test("a limit that is near is told and advised, one that is far is not", () => {
@@ -68,6 +73,13 @@ test("a danger is told first and its quantity stands on top, whatever rises else
   expect(output.quantities[0]!.title).toBe(
     "Ammonia of 1.5 mg N/L on 14 Jun 2026 is dangerous; no later day's reading says otherwise",
   );
+});
+
+test("a limit of this program's own is judgement, and what is counted against it is no surer", () => {
+  const { figures } = trendsOf(scene(weeks(10, (week) => read("ph", 7 * week, 8 + 0.01 * (week % 3)))));
+  const sureness = (what: string) => figures.find(({ id }) => id === `trend.ph.${what}`)?.working.confidence;
+  expect(sureness("limit.below")).toBe("judgement");
+  expect(sureness("chance.below")).toBe("judgement");
 });
 
 test("not enough is said with what would be enough", () => {

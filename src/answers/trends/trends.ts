@@ -12,6 +12,7 @@ import type { Spread } from "../../engine/types/estimate.ts";
 import type { Figure } from "../../engine/types/figure.ts";
 import { figureId } from "../../engine/types/figure-id.ts";
 import type { ReadingSeen } from "../../engine/types/record.ts";
+import { withConfidence } from "../figures/confidence.ts";
 import type { RecordScene, Said } from "../record-scene.ts";
 import { STATEMENT } from "../statement.ts";
 import { ENGINE_VERSION } from "../version.ts";
@@ -78,7 +79,7 @@ export function trendsOf(scene: RecordScene, options: TrendOptions = {}): Said<T
       unread: all.filter(({ id }) => quantities.every((one) => one.id !== id)).map(({ label }) => label),
       statement: STATEMENT,
     },
-    figures: told.flatMap(({ figures }): readonly Figure[] => figures),
+    figures: withConfidence(told.flatMap(({ figures }): readonly Figure[] => figures)),
     advice: trendAdvice(quantities, today),
   };
 }

@@ -9,7 +9,7 @@ import { lineText, two, valueText, withUnit } from "./amounts.ts";
 export type Untold = Omit<QuantityTrend, "title" | "sentences">;
 
 /** From this many of 20 on a limit is worth a sentence. */
-export const LIMIT_WORTH_OF_20 = 3;
+const LIMIT_WORTH_OF_20 = 3;
 
 export function sentencesOf(trend: Untold): { title: string; sentences: Sentence[] } {
   const way = wayOf(trend);
@@ -30,7 +30,7 @@ export function sentencesOf(trend: Untold): { title: string; sentences: Sentence
 const titleOf = (sentence: string): string =>
   sentence.replace(/: (?:it changes|too few|one day|\d+ days).*$/, "").replace(/\.$/, "");
 
-export function readingText(
+function readingText(
   { drawn: { step }, unit }: Untold,
   value: number,
   censored: "below" | "above" | null,

@@ -7,9 +7,7 @@ const date = z.iso.date();
 const of20 = z.int().min(0).max(20).describe("of 20 versions of the line");
 
 /** A sentence: words, and numbers that are figures. */
-export const sentenceSchema = z.array(
-  z.union([z.string(), z.strictObject({ text: z.string(), figure: figureId })]),
-);
+const sentenceSchema = z.array(z.union([z.string(), z.strictObject({ text: z.string(), figure: figureId })]));
 
 const mark = z.strictObject({
   on: date,

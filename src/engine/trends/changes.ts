@@ -15,7 +15,7 @@ export const CHANGE_WITHIN_DAYS = 180;
 const AT_EVENTS = 0.02;
 const ELSEWHERE = 0.005;
 /** Days with readings on either side of a change. */
-export const SIDE_DAYS = 4;
+const SIDE_DAYS = 4;
 /** Events so close together are one candidate: readings can't tell them apart. */
 const TOGETHER_DAYS = 3;
 /** A change at no event is looked for on at most so many days. */

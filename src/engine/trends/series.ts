@@ -70,7 +70,7 @@ export function seriesOf(readings: readonly ReadingSeen[], asOf: string, scale: 
 const tail = <T>(list: readonly T[], count: number): readonly T[] => list.slice(-count);
 
 /** The last decimal that any of the values has: 0.1 of 8, 8.2, 8.3. At most three decimals are looked at. */
-export function stepOfDigits(values: readonly number[]): number {
+function stepOfDigits(values: readonly number[]): number {
   for (const digits of [0, 1, 2, 3]) {
     const step = 10 ** -digits;
     const whole = values.every((value) => Math.abs(value / step - Math.round(value / step)) < 1e-6);

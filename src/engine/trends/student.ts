@@ -50,7 +50,7 @@ function fraction(x: number, a: number, b: number): number {
 const LARGE = 15;
 const HALF_LOG_TWO_PI = 0.9189385332046727;
 
-export function logGamma(x: number): number {
+function logGamma(x: number): number {
   let shift = 0;
   let z = x;
   for (; z < LARGE; z += 1) shift -= log(z);

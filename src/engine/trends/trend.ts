@@ -14,9 +14,9 @@ const WINDOW_DAYS = 90;
 const WINDOW_READINGS = 8;
 const LONGEST_DAYS = 365;
 /** With three days no order of readings is rarer than 1 in 3: no slope could ever be told from chance. */
-export const LEAST_DAYS = 4;
+const LEAST_DAYS = 4;
 /** A slope of readings closer together than this says nothing of weeks. */
-export const LEAST_SPAN_DAYS = 7;
+const LEAST_SPAN_DAYS = 7;
 /** A latest reading older than this tells of then, not of now. */
 export const STALE_DAYS = 28;
 /** A danger that a later reading has replaced is still told for so long. */

@@ -3,8 +3,8 @@ import { quantile } from "../numeric/quantile.ts";
 import { gap, NORMAL_SCALE, OUTLIER_DEVIATIONS } from "./line.ts";
 import { median, type Point } from "./series.ts";
 
-export const USUAL_FROM_DAYS = 8;
-export const USUAL_WITHIN_DAYS = 365;
+const USUAL_FROM_DAYS = 8;
+const USUAL_WITHIN_DAYS = 365;
 
 export interface Usual {
   /** The median lies here: both bounds alike where the test could tell. */

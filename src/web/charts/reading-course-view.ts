@@ -3,7 +3,7 @@
  * limit, what the daybook has below. Pure: scales and paths for a drawing of a given width.
  */
 import { scaleLinear } from "d3-scale";
-import { lineText, valueText, withUnit } from "../../answers/trends/amounts.ts";
+import { valueText, withUnit } from "../../answers/trends/amounts.ts";
 import { dateWords } from "../../answers/words.ts";
 import type { QuantityTrend } from "../../contract/output/trends.ts";
 import { dayOf, monthStarts, shortDate } from "./days.ts";
@@ -132,7 +132,7 @@ function datesOf(from: string, to: string, { left, right }: CoursePlace): { on: 
 }
 
 /** "12 mg/L", "below 0.02 mg/L", "8 to 14 mg/L, middle 10 mg/L". */
-export function markText(
+function markText(
   { value, low, high, censored, what, readings }: Mark,
   { unit, drawn: { step } }: CourseFacts,
 ): string {
@@ -148,7 +148,7 @@ export function markText(
   return `${bound}${withUnit(text(value), unit)}${said}`;
 }
 
-export const markDates = ({ on, to }: Mark): string =>
+const markDates = ({ on, to }: Mark): string =>
   on === to ? dateWords(on) : `${dateWords(on)} to ${dateWords(to)}`;
 
 export const courseSteps = (facts: CourseFacts): readonly Step[] =>
@@ -162,6 +162,6 @@ export function courseRows(facts: CourseFacts): readonly (readonly string[])[] {
     markText(mark, facts),
     mark.what === "bin" || mark.high === null || mark.censored !== null
       ? ""
-      : `${lineText(mark.low, step)} to ${lineText(mark.high, step)}`,
+      : `${valueText(mark.low, step / 10)} to ${valueText(mark.high, step / 10)}`,
   ]);
 }
