@@ -6,6 +6,9 @@
 import { addDays, inWordsDate, isoDate } from "../quantity/calendar.ts";
 import type { Preferences } from "../quantity/preferences.ts";
 import { type Answers, answered, ask, done, type FileQuestion, type Step } from "./asked.ts";
+import type { Steps } from "./read.ts";
+
+const CELLS_A_STEP = 2_000;
 
 export type DateOrder = NonNullable<Preferences["dateOrder"]>;
 
@@ -27,15 +30,17 @@ const isDayNumber = (cell: string): boolean =>
   DAY_NUMBER.test(cell) && Number.parseFloat(cell) > FIRST_DAY && Number.parseFloat(cell) < LAST_DAY;
 
 /** @param habit the keeper's; null where nobody said */
-export function dateHabits(
+export function* dateHabits(
   cells: Iterable<string>,
   habit: DateOrder | null,
   answers: Answers,
-): Step<DateHabits> {
+): Steps<Step<DateHabits>> {
   let [dayFirst, monthFirst, open, dotted] = [0, 0, 0, 0];
   let example: RegExpExecArray | null = null;
   let number: string | null = null;
+  let seen = 0;
   for (const raw of cells) {
+    if (seen++ % CELLS_A_STEP === 0) yield;
     const cell = raw.trim();
     const numeric = NUMERIC.exec(cell);
     if (numeric !== null) {

@@ -5,6 +5,9 @@
  */
 import { decimalSign, type Preferences } from "../quantity/preferences.ts";
 import { type Answers, answered, ask, done, type FileQuestion, type Step } from "./asked.ts";
+import type { Steps } from "./read.ts";
+
+const CELLS_A_STEP = 2_000;
 
 export interface FigureHabits {
   /** The file's; null where its figures don't show one, and need none. */
@@ -15,15 +18,17 @@ export interface FigureHabits {
 
 const FIGURE = /^[<>≤≥~]?\s*[+-]?\d[\d.,' \u00a0\u202f]*/;
 
-export function figureHabits(
+export function* figureHabits(
   cells: Iterable<string>,
   { locale }: Preferences,
   answers: Answers,
-): Step<FigureHabits> {
+): Steps<Step<FigureHabits>> {
   const keepers = decimalSign(locale);
   const seen = { ".": 0, ",": 0 };
   let open: string | null = null;
+  let looked = 0;
   for (const raw of cells) {
+    if (looked++ % CELLS_A_STEP === 0) yield;
     const figure = FIGURE.exec(raw.trim())?.[0].replace(/[^\d.,]/g, "");
     if (figure === undefined) continue;
     const sign = signOf(figure);

@@ -4,7 +4,7 @@ import { readJson } from "../http/json.ts";
 import { shown } from "../quantity/show.ts";
 import { nullsOf } from "../take-out/columns.ts";
 import { DAYBOOK_FILE } from "../take-out/json.ts";
-import type { Answers } from "./asked.ts";
+import { type Answers, type Refused, refuse } from "./asked.ts";
 import { MOST_FILE_ROWS, tooManyRows } from "./limits.ts";
 import type { BringInContext, Fault, FileEntry, FileRead, Steps } from "./read.ts";
 import { readWholeEntry } from "./whole.ts";
@@ -17,17 +17,54 @@ type Loose = Readonly<Record<string, unknown>>;
 
 export const looksLikeJson = (text: string): boolean => /^\s*[{[]/.test(text);
 
-export function* readJsonFile(text: string, answers: Answers, context: BringInContext): Steps<FileRead> {
-  const read = readJson(text);
-  if (!read.ok) return { kind: "refused", message: { kind: "FORMAT", text: read.fault.message } };
-  const file = read.value as Loose;
-  const list = file[DAYBOOK_FILE] === 1 ? file["entries"] : undefined;
-  if (!Array.isArray(list)) {
-    const words = `This JSON is no daybook: it must hold "${DAYBOOK_FILE}": 1 and a list "entries", as take-out writes it`;
-    return { kind: "refused", message: { kind: "FORMAT", text: words } };
+interface Laid {
+  readonly file: Loose;
+  readonly list: readonly unknown[];
+  /** Line of the first entry, where each has its own; else entries are counted from 1. */
+  readonly first: number;
+}
+
+/** As take-out lays it out, an entry a line: read in steps. Null where it is laid out otherwise, or anything is wrong. */
+function* readLines(text: string): Steps<Laid | null> {
+  const lines = text
+    .replace(/^\ufeff/, "")
+    .trimEnd()
+    .split("\n");
+  if (lines.length < 2 || lines.pop()?.trim() !== "]}") return null;
+  const head = readJson(`${lines[0] ?? ""}]}`);
+  if (!head.ok) return null;
+  const file = head.value as Loose;
+  if (!Array.isArray(file["entries"]) || file["entries"].length > 0) return null;
+  const list: unknown[] = [];
+  for (let i = 1; i < lines.length; i += 1) {
+    if (i % ENTRIES_A_STEP === 0) yield;
+    const line = (lines[i] ?? "").trimEnd();
+    const comma = line.endsWith(",");
+    // Between two entries stands one comma, after the last none.
+    if (comma === (i === lines.length - 1)) return null;
+    const read = readJson(comma ? line.slice(0, -1) : line);
+    if (!read.ok) return null;
+    list.push(read.value);
   }
-  if (list.length > MOST_FILE_ROWS)
-    return { kind: "refused", message: { kind: "TOOBIG", text: tooManyRows() } };
+  return { file, list, first: 2 };
+}
+
+function readWhole(text: string): Laid | Refused {
+  const read = readJson(text);
+  if (!read.ok) return refuse("FORMAT", read.fault.message);
+  const file = read.value as Loose;
+  return { file, list: Array.isArray(file["entries"]) ? file["entries"] : [], first: 1 };
+}
+
+export function* readJsonFile(text: string, answers: Answers, context: BringInContext): Steps<FileRead> {
+  const laid = (yield* readLines(text)) ?? readWhole(text);
+  if ("kind" in laid) return laid;
+  const { file, list, first } = laid;
+  if (file[DAYBOOK_FILE] !== 1 || !Array.isArray(file["entries"])) {
+    const words = `This JSON is no daybook: it must hold "${DAYBOOK_FILE}": 1 and a list "entries", as take-out writes it`;
+    return refuse("FORMAT", words);
+  }
+  if (list.length > MOST_FILE_ROWS) return refuse("TOOBIG", tooManyRows());
   const habits = preferences.safeParse(file["preferences"]);
   const inFile: BringInContext = habits.success
     ? {
@@ -40,7 +77,7 @@ export function* readJsonFile(text: string, answers: Answers, context: BringInCo
   let [faulty, leftOut] = [0, 0];
   for (const [index, item] of list.entries()) {
     if (index % ENTRIES_A_STEP === 0) yield;
-    const line = index + 1;
+    const line = index + first;
     if (answers[`row.${line}`] === "leave_out") {
       leftOut += 1;
       continue;

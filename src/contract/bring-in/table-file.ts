@@ -72,9 +72,9 @@ function* readTyped(
   );
   const { preferences } = context.entry;
   yield;
-  const dates = dateHabits(cellsIn(rows, when), preferences.dateOrder, answers);
+  const dates = yield* dateHabits(cellsIn(rows, when), preferences.dateOrder, answers);
   yield;
-  const signs = figureHabits(cellsIn(rows, figures), preferences, answers);
+  const signs = yield* figureHabits(cellsIn(rows, figures), preferences, answers);
   yield;
   const open: FileQuestion[] = [...questions];
   if (dates.kind === "asked") open.push(...dates.questions);

@@ -9,6 +9,7 @@ import { bodyColumns, cellsOf, HEAD, unitIn } from "./columns.ts";
 import { csvLine } from "./csv.ts";
 import type { TakenEntry } from "./taken.ts";
 
+const READINGS_A_STEP = 200;
 /** So that spreadsheets take it for UTF-8. */
 const MARK = "\ufeff";
 
@@ -36,7 +37,9 @@ export function* sheetPieces(entries: Iterable<TakenEntry>, preferences: Prefere
   yield MARK + csvLine(["date", ...names]);
   const rows: { readonly when: string; readonly texts: Map<Measured, string> }[] = [];
   const open = new Map<string, typeof rows>();
-  for (const { on, body } of readings) {
+  for (const [i, { on, body }] of readings.entries()) {
+    // Nothing yet, but a turn for others.
+    if (i % READINGS_A_STEP === 0) yield "";
     const when = whenWritten(on, body);
     const ofTime = open.get(when) ?? [];
     let row = ofTime.find(({ texts }) => !texts.has(body.quantity));

@@ -212,7 +212,7 @@ describe("I-120, I-124", () => {
 
   test("a null inside is refused, in both forms", () => {
     expect(readText(asCsv(noted("A\u0000B"))).kind).toBe("refused");
-    expect(taken(readText(asJson(noted("A\u0000B")))).faults).toMatchObject([{ line: 1, label: "note" }]);
+    expect(taken(readText(asJson(noted("A\u0000B")))).faults).toMatchObject([{ line: 2, label: "note" }]);
   });
 });
 
@@ -232,4 +232,8 @@ test("a file that was changed by hand is held to its texts: the figure beside th
     "kind",
   );
   expect(readText('{"entries":[]}').kind).toBe("refused");
+  // Laid out in any other way it is the same file.
+  const tidy = JSON.stringify(JSON.parse(asJson(entries)), null, 2);
+  expect(plain(readText(tidy))).toEqual(entries);
+  expect(readText(asJson(entries).replace("{", '{"entries":[],')).kind).toBe("refused");
 });

@@ -6,7 +6,7 @@ import type { Desk, EntryQuery, EntryRow } from "../../store/store.ts";
 import { turn } from "./in-turn.ts";
 
 /** Rows of one question to the store: few enough that nobody waits for it. */
-const ROWS_AT_ONCE = 500;
+const ROWS_AT_ONCE = 200;
 
 export async function* rowsOfTank(
   desk: Desk,

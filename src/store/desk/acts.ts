@@ -10,7 +10,9 @@ type Part = Pick<
 >;
 
 /** Rows of one statement: databases bound the values that one may carry. */
-const ROWS_AT_ONCE = 1_000;
+const ROWS_AT_ONCE = 500;
+/** Between two statements of many: SQLite's promises alone would let nobody else have a turn. */
+const turn = () => new Promise<void>((next) => setImmediate(next));
 
 export const acts = (db: Db): Part => {
   const rows = () =>
@@ -46,6 +48,7 @@ export const acts = (db: Db): Part => {
             })),
           )
           .execute();
+        await turn();
       }
       return { id, tankId, kind, stamp, about, undone: null };
     },
@@ -88,6 +91,7 @@ export const acts = (db: Db): Part => {
             .where("act_id", "=", id)
             .where("entry_id", "in", ids)
             .execute();
+          await turn();
         }
       }
       return true;
@@ -112,6 +116,7 @@ export const acts = (db: Db): Part => {
             AND NOT EXISTS (SELECT 1 FROM entry_version AS w WHERE w.entry_id = v.entry_id AND w.version = 2)`.execute(
           db,
         );
+        await turn();
       }
       return taken;
     },
