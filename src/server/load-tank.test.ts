@@ -137,5 +137,7 @@ test("the reader of entries knows the record, the zone and the first day", async
     stocked: true,
   });
   expect(context.onRecord("trochus-snail", today)).toBe(3);
+  const old = readEntry("addition", { animal: "trochus-snail", count: "2", observed: "2026-05-20" }, context);
+  expect(old.ok && old.said.map(({ text }) => text).join()).toContain("on 1 June 2026: kept as history");
   expect(context.onRecord("trochus-snail", "2026-06-09")).toBe(5);
 });

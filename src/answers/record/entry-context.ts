@@ -1,6 +1,6 @@
 /** What the reader of entries must know of a tank: the keeper's habits, the day, what lives in it and since when. */
 import { findAnimal } from "../../catalogue/index.ts";
-import { headsOn } from "../../contract/daybook/apply/lots.ts";
+import { givenFor, headsOn } from "../../contract/daybook/apply/lots.ts";
 import type { Since } from "../../contract/daybook/apply/scene.ts";
 import type { DaybookEntry } from "../../contract/daybook/kinds.ts";
 import type { EntryContext } from "../../contract/daybook/read-entry.ts";
@@ -52,6 +52,7 @@ export function entryContext(tank: KnownTank, moment: Moment, except: string | n
     ...readingContext(tank, moment),
     findAnimal,
     onRecord: (animal, on) => headsOn(document, entries, scene, animal, on),
+    toldOn: (animal) => givenFor(document, scene, animal)?.on ?? null,
     waterL: facts.waterL.origin === "assumed" ? null : facts.waterL.central,
   };
 }

@@ -1,4 +1,5 @@
 /** Entries about animals: each names one, most count some, and what the record holds is what a count is held against. */
+import { inWordsDate } from "../quantity/calendar.ts";
 import type { Gather } from "./gather.ts";
 import type { EntryBody } from "./kinds.ts";
 import { readHoursFromLightsOut, readWave } from "./read-numbers.ts";
@@ -11,6 +12,14 @@ const named = ({ text, found }: Named) => ({ animal_text: text, animal: found?.i
 function recorded(gather: Gather, animal: Named | undefined): number | null {
   const id = animal?.found?.id;
   return id === undefined || gather.on === null ? null : gather.context.onRecord(id, gather.on);
+}
+
+/** Heads that came or went before the tank's animals were told are in what was told. */
+function sayWhereOlder(gather: Gather, animal: Named): void {
+  const told = gather.context.toldOn?.(animal.found?.id ?? null) ?? null;
+  if (told === null || gather.on === null || gather.on >= told) return;
+  const words = `before it was told what lives in the tank, on ${inWordsDate(told)}: kept as history, not counted again`;
+  gather.say("observed", "ECHO", words);
 }
 
 export function readHeadCount(gather: Gather): EntryBody<"head_count"> | undefined {
@@ -55,6 +64,7 @@ export function readAddition(gather: Gather): EntryBody<"addition"> | undefined 
   if (when === undefined || animal === undefined || count === undefined) return undefined;
   if (deadCount === undefined || sold === undefined || condition === undefined) return undefined;
   if (wave === undefined || despite === undefined) return undefined;
+  sayWhereOlder(gather, animal);
   return {
     ...when,
     ...named(animal),
@@ -93,6 +103,7 @@ export function readLoss(gather: Gather): EntryBody<"loss"> | undefined {
       [{ label: "leave it empty", text: "" }],
     );
   }
+  if (certainty === "found") sayWhereOlder(gather, animal);
   return {
     ...when,
     ...named(animal),
@@ -109,6 +120,7 @@ export function readDeparture(gather: Gather): EntryBody<"departure"> | undefine
   const count = gather.counted("count", "lost", recorded(gather, animal));
   const to = gather.words("to");
   if (when === undefined || animal === undefined || count === undefined || to == null) return undefined;
+  sayWhereOlder(gather, animal);
   return { ...when, ...named(animal), count, to_text: to };
 }
 

@@ -22,6 +22,8 @@ export interface EntryContext extends ReadingContext {
   readonly findAnimal: FindAnimal;
   /** Heads of a kind that the record holds on a day: what a loss or a count is held against. */
   readonly onRecord: (animal: string, on: string) => number;
+  /** Day on which it was said what lives in the tank: what is dated earlier is in that already. Null, or absent: never. */
+  readonly toldOn?: (animal: string | null) => string | null;
   /** Water of the tank, L: what "20 L changed" is a share of; null where unknown. */
   readonly waterL: number | null;
 }

@@ -15,7 +15,7 @@ import type { TankFile } from "../../tank-file/schema.ts";
 import { byDay } from "../by-day.ts";
 import type { DaybookEntry } from "../kinds.ts";
 import { knownToday, type OlderLot } from "../known-today.ts";
-import { type ApplyScene, isNews } from "./scene.ts";
+import { type ApplyScene, type Given, isNews } from "./scene.ts";
 
 type Heads = Extract<DaybookEntry, { kind: "addition" | "loss" | "departure" | "identification" }>;
 
@@ -84,13 +84,8 @@ export function lotsOf(
   { today, findAnimal, since }: ApplyScene,
   until: string = today,
 ): Lots {
-  const news = (id: string | null, entry: DaybookEntry): boolean => {
-    const group = id === null ? undefined : groupOf(id, findAnimal);
-    return isNews(
-      entry,
-      group === "fish" && document.fish !== undefined ? since.fish : since.animals_present,
-    );
-  };
+  const news = (id: string | null, entry: DaybookEntry): boolean =>
+    isNews(entry, givenFor(document, { findAnimal, since }, id));
   const dated = byDay(entries).filter(
     (entry): entry is Heads =>
       entry.on <= today &&
@@ -121,6 +116,16 @@ export function lotsOf(
     if (over > 0) unexplained.set(kind, (unexplained.get(kind) ?? 0) + over);
   }
   return { lots, unexplained };
+}
+
+/** When it was told of an animal's kind how many live there: fish have a list of their own. */
+export function givenFor(
+  document: TankFile,
+  { findAnimal, since }: Pick<ApplyScene, "findAnimal" | "since">,
+  animal: string | null,
+): Given | undefined {
+  const fish = animal !== null && document.fish !== undefined && groupOf(animal, findAnimal) === "fish";
+  return fish ? since.fish : since.animals_present;
 }
 
 /** Takes heads from lots; what could not be taken is given back. */
@@ -164,8 +169,7 @@ export function headsOn(
 ): number {
   const sum = ({ lots }: Lots) =>
     lots.reduce((all, lot) => (lot.animal === animal ? all + lot.count : all), 0);
-  const fish = groupOf(animal, scene.findAnimal) === "fish" && document.fish !== undefined;
-  const given = fish ? scene.since.fish : scene.since.animals_present;
+  const given = givenFor(document, scene, animal);
   if (given === undefined || day >= given.on) return sum(lotsOf(document, entries, scene, day));
   const older = olderLots(document, scene.findAnimal).reduce(
     (all, lot) => (lot.animal === animal ? all + lot.count : all),
