@@ -68,14 +68,13 @@ test.each(recorded.counts)("heads after counts $seen: as R has it by quadrature"
   const most = one.prior.length - 1;
   const weights = one.prior.map((prior, heads) =>
     one.seen.reduce((product, seen) => {
-      // The hundredth part of counts that are plain mistakes is not in R's: taken off.
-      const weight = countWeight(seen, false, most, one.mean, one.strength)[heads]!;
-      return product * ((weight - 0.01 / (most + 1)) / 0.99);
+      // Mistakes of counting are not in R's.
+      const none = { fewer: 0, more: 0 };
+      return product * countWeight(seen, false, most, one.mean, one.strength, none)[heads]!;
     }, prior),
   );
   const all = weights.reduce((sum, weight) => sum + weight, 0);
   for (const [heads, weight] of weights.entries()) {
-    // Floating-point remains of what was taken off stand where R has nought.
     expect(weight / all).toBeCloseTo(one.posterior[heads]!, one.strength > 1e5 ? 5 : 9);
   }
 });

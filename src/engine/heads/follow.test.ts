@@ -2,8 +2,8 @@
 import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { animalById, supplyParameters } from "../../catalogue/index.ts";
-import { betaBinomial } from "./chances.ts";
 import { doomedOf, fateOver, follow, type Hypothesis, LifeScene, livingOf } from "./follow.ts";
+import { countWeight } from "./grid.ts";
 import type { Life, LifeEvent } from "./life.ts";
 import { headRates } from "./rates.ts";
 import { chanceAt } from "./seen.ts";
@@ -103,8 +103,8 @@ function bruteForce(life: Life, { lossPerDay, seenScore, found }: Hypothesis): [
           });
         } else if (event.kind === "counted" && event.how.kind === "chance") {
           const mean = chanceAt(event.how.chance, seenScore);
-          const p = betaBinomial(Math.min(event.seen, onRecord), living, mean, rates.seenAlike.central);
-          put(next, heads, chance * (0.99 * p + 0.01 / (onRecord + 1)));
+          const weights = countWeight(event.seen, false, onRecord, mean, rates.seenAlike.central);
+          put(next, heads, chance * weights[living]!);
         } else put(next, heads, chance);
       }
       if (event.kind === "added") {
@@ -255,14 +255,21 @@ test("trouble that could set in foretells a sudden loss better, and a calm recor
   ).toBeGreaterThan(2);
 });
 
-test("one head more seen never makes fewer likelier", () => {
+test("one head more seen never makes fewer likelier, at a loss of one in a hundred a day", () => {
+  const steep = { ...HYPOTHESIS, lossPerDay: 0.01 };
   const meanAfter = (seen: number): number =>
-    livingOf(follow(new LifeScene(life(6, 40, [counted(40, seen)]), rates), HYPOTHESIS)).reduce(
+    livingOf(follow(new LifeScene(life(6, 40, [counted(40, seen)]), rates), steep)).reduce(
       (sum, chance, heads) => sum + chance * heads,
       0,
     );
   const means = [0, 1, 2, 3, 4, 5, 6].map(meanAfter);
   expect(means).toEqual(means.toSorted((a, b) => a - b));
+});
+
+test("what a count may see of any number of heads adds up to all there is", () => {
+  const all = Array.from({ length: 9 }, (_, seen) => countWeight(seen, false, 8, 0.7, 10));
+  for (let heads = 0; heads < 8; heads += 1)
+    expect(all.reduce((sum, weights) => sum + weights[heads]!, 0)).toBeCloseTo(1, 12);
 });
 
 test("fates of a span add up: alive, hidden, and those that would have been found", () => {

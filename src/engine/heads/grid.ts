@@ -194,36 +194,49 @@ export function weighed(grid: Grid, weights: ArrayLike<number>): Grid {
   return { ...grid, mass };
 }
 
-/** Share of counts that have nothing to do with the heads there: miscounted, another kind taken for it. */
-const MISCOUNTED = 0.01;
+/**
+ * Counts that are plain mistakes: any number up to those there, or more than there are, each one more being rarer. Seeing
+ * more is the rarer mistake by far, so that many seen never speaks for few.
+ */
+export interface Mistakes {
+  readonly fewer: number;
+  readonly more: number;
+}
+const MISTAKES: Mistakes = { fewer: 0.009, more: 0.001 };
+const ONE_MORE = 0.3;
 
-/** Weight of a count with a chance of being seen. `about`: a quarter more or less was meant. */
+/** Chance that a count of `living` heads sees `most` by mistake; all above what is on record count as that. */
+const overseen = (seen: number, living: number, onRecord: number): number =>
+  (seen >= onRecord ? 1 : 1 - ONE_MORE) * ONE_MORE ** (seen - living - 1);
+
+/** Weight of a count with a chance of being seen, by living heads. `about`: a quarter more or less was meant. */
 export function countWeight(
   seen: number,
   about: boolean,
   onRecord: number,
   mean: number,
   strength: number,
+  { fewer, more }: Mistakes = MISTAKES,
 ): number[] {
   const off = about ? Math.max(1, Math.round(seen / 4)) : 0;
   const most = Math.min(seen, onRecord);
-  const meant = Array.from(
-    { length: Math.min(seen + off, onRecord) - Math.max(0, most - off) + 1 },
-    (_, i) => Math.max(0, most - off) + i,
-  );
+  const from = Math.max(0, most - off);
+  const meant = Array.from({ length: Math.min(seen + off, onRecord) - from + 1 }, (_, i) => from + i);
+  const chanceOf = (k: number, living: number): number =>
+    (1 - fewer - more) * betaBinomial(k, living, mean, strength) +
+    (k <= living ? fewer / (living + 1) : more * overseen(k, living, onRecord));
   return Array.from(
     { length: onRecord + 1 },
-    (_, living) =>
-      (1 - MISCOUNTED) *
-        (meant.reduce((sum, k) => sum + betaBinomial(k, living, mean, strength), 0) / meant.length) +
-      MISCOUNTED / (onRecord + 1),
+    (_, living) => meant.reduce((sum, k) => sum + chanceOf(k, living), 0) / meant.length,
   );
 }
 
-/** Weight of a count that says "at least so many". */
+/** Weight of a count that says "at least so many": those it saw live, unless it was mistaken. */
 export function leastWeight(seen: number, about: boolean, onRecord: number): number[] {
   const sure = Math.min(about ? Math.floor(seen * 0.75) : seen, onRecord);
-  return Array.from({ length: onRecord + 1 }, (_, living) => (living >= sure ? 1 : MISCOUNTED));
+  return Array.from({ length: onRecord + 1 }, (_, living) =>
+    living >= sure ? 1 : MISTAKES.more * ONE_MORE ** (sure - living - 1),
+  );
 }
 
 /** Chance of each number of living heads, 0 to those on record; sums to the grid's mass. */
