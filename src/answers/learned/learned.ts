@@ -18,7 +18,7 @@ import { GROUP_LABEL } from "./labels.ts";
 import type { LearnedOutput } from "./output.ts";
 
 /** Members that learn, whatever the count that an answer is asked with: fewer take the first of them. */
-export const LEARNING = { members: 200, seed: 1 } as const;
+const LEARNING = { members: 200, seed: 1 } as const;
 
 export interface Learning {
   /** With what was learned; the very facts that were given where nothing was. */

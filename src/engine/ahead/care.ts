@@ -8,7 +8,7 @@ export const WIPED_OUT = 0.2;
 export const WIPED = 0.9;
 /** Share of detritus on sand that goes with a water change. */
 export const SIPHONED = 0.2;
-export const SORBENT_DAYS = 60;
+const SORBENT_DAYS = 60;
 
 /**
  * Events of `days` days, from day `from` on.

@@ -14,8 +14,8 @@ import { GROUPS, type Group, type Observed } from "./observed.ts";
 import { QUANTITIES_LEARNED, type Quantity } from "./quantities.ts";
 
 /** Spread left of the prior's, up to which a quantity counts as well or partly seen. Judgement. */
-export const WELL_SEEN = 0.5;
-export const PARTLY_SEEN = 0.8;
+const WELL_SEEN = 0.5;
+const PARTLY_SEEN = 0.8;
 /** What is exactly known has nothing to be learned of. */
 const NO_SPREAD = 1e-9;
 export type Seen = "well" | "partly" | "hardly";

@@ -56,7 +56,7 @@ const MOST_IN_SERIES = 40;
 
 /** Score of a crop, 0 to 4. Hair algae counts a third. */
 const HALF_SCORE = 300 ** 0.8;
-export function scoreOfCrop(mgCPerM2: number): number {
+function scoreOfCrop(mgCPerM2: number): number {
   const x = Math.max(0, mgCPerM2) ** 0.8;
   return (4 * x) / (x + HALF_SCORE);
 }

@@ -143,7 +143,7 @@ export function drawMembers(
 }
 
 /** What the daybook taught, or null where it taught nothing. */
-export const taught = ({ learned }: TankFacts): Learned | null =>
+const taught = ({ learned }: TankFacts): Learned | null =>
   learned === undefined || learned.scores.length === 0 ? null : learned;
 
 /** Learned rows, and for names that were not learned the draw that the rows were learned beside. */
@@ -238,7 +238,7 @@ function memberFrom(
 }
 
 /** Name of the score of a reading that the days learned from began with. */
-export const firstOf = (quantity: string): string => `first ${quantity}`;
+const firstOf = (quantity: string): string => `first ${quantity}`;
 
 /** Readings that are older than a day: those of the days learned from have taught already. */
 export const readingsBefore = ({ readings }: TankFacts, day: string): readonly Reading[] =>

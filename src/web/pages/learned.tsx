@@ -15,7 +15,7 @@ export interface LearnedView {
   readonly learned: LearnedOutput | null;
 }
 
-export const LEARNED_CHART = "learned-bands";
+const LEARNED_CHART = "learned-bands";
 /** Observations listed; the rest pulled less. */
 const OBSERVATIONS_SHOWN = 30;
 
