@@ -1,4 +1,5 @@
 /** Sources and parameters of the catalogue: what stands behind the figures. */
+import { restsOn } from "../../answers/growths/rests-on.ts";
 import { usesOf } from "../../answers/parameter-uses.ts";
 import { animals, modelParameters, type Source, sources, supplyParameters } from "../../catalogue/index.ts";
 import type { Parameter } from "../../engine/types/parameter.ts";
@@ -12,7 +13,7 @@ const parameters: readonly Parameter[] = [...modelParameters.values(), ...supply
 const cited: ReadonlyMap<string, number> = new Map(
   [...sources.keys()].map((key) => [
     key,
-    [...parameters, ...animals].filter((one) => one.sources.includes(key)).length,
+    [...parameters, ...animals].filter((one) => one.sources.includes(key)).length + restsOn(key).length,
   ]),
 );
 
@@ -45,7 +46,10 @@ function sourceReply(key: string): PageReply {
     all.filter((one) => one.sources.includes(key));
   return {
     kind: "page",
-    page: sourcePage({ source, parameters: restOn(parameters), animals: restOn(animals) }),
+    page: sourcePage({
+      source,
+      ...{ parameters: restOn(parameters), animals: restOn(animals), signs: restsOn(key) },
+    }),
   };
 }
 

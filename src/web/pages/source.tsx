@@ -11,9 +11,11 @@ export interface SourceView {
   readonly source: Source;
   readonly parameters: readonly Parameter[];
   readonly animals: readonly Animal[];
+  /** Growths, hitchhikers, causes and faults of tests, by name. */
+  readonly signs: readonly string[];
 }
 
-export function sourcePage({ source, parameters, animals }: SourceView): Page {
+export function sourcePage({ source, parameters, animals, signs }: SourceView): Page {
   const name = source.title ?? source.about;
   return {
     title: `Source: ${name}`,
@@ -52,6 +54,16 @@ export function sourcePage({ source, parameters, animals }: SourceView): Page {
             </li>
           ))}
         </ul>
+        {signs.length === 0 ? null : (
+          <>
+            <h2>Growths, hitchhikers and causes that rest on it ({signs.length})</h2>
+            <ul>
+              {signs.map((name) => (
+                <li key={name}>{name}</li>
+              ))}
+            </ul>
+          </>
+        )}
         <p>
           <a href={to.sources()}>All sources</a>
         </p>
