@@ -50,15 +50,15 @@ function leaves({ element, out }: Untold): Sentence {
     .slice(0, WAYS_NAMED);
   if (named.length === 0) return ["Next to nothing of it leaves the tank."];
   return [
-    "It leaves ",
+    "Of what leaves, most is ",
     ...named.flatMap(
       ({ label, mg_per_day, figure }, i): Sentence => [
-        i === 0 ? "" : i === named.length - 1 ? " and " : ", ",
-        `${label} `,
+        i === 0 ? "" : i === named.length - 1 ? ", and " : ", ",
         told(`${two(mg_per_day.central)} mg ${element}`, figure),
+        ` a day ${label}`,
       ],
     ),
-    " a day.",
+    ".",
   ];
 }
 
