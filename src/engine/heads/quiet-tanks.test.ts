@@ -21,11 +21,11 @@ const tankOf = (seed: number, twist: Twist) =>
     ...{ kind, heads: headsOfKind(lifeOf(kind.animal, kind.facts, kind.record, rates), rates) },
   }));
 
-test("of 24 quiet tanks at most two are ever asked about, and 80 % bands hold the truth", () => {
+test("of 16 quiet tanks at most two are ever asked about, and 80 % bands hold the truth", () => {
   let asked = 0;
   let inside = 0;
   let all = 0;
-  for (let seed = 1000; seed < 1024; seed += 1) {
+  for (let seed = 1000; seed < 1016; seed += 1) {
     const tank = tankOf(seed, { ...WEEKLY, countEvery: 14 });
     if (tank.some(({ heads }) => heads.trouble.most >= askFrom(tank.length))) asked += 1;
     for (const { kind, heads } of tank) {
@@ -41,13 +41,13 @@ test("of 24 quiet tanks at most two are ever asked about, and 80 % bands hold th
 test("a kind that loses a tenth a day for six weeks is asked about in over half of tanks, and not the others", () => {
   let found = 0;
   let others = 0;
-  for (let seed = 2000; seed < 2016; seed += 1) {
+  for (let seed = 2000; seed < 2010; seed += 1) {
     const tank = tankOf(seed, { ...WEEKLY, days: 140, troublePerDay: 0.1 });
     const from = askFrom(tank.length);
     const [first, ...rest] = tank.map(({ heads }) => heads.trouble.most >= from);
     if (first) found += 1;
     if (rest.some((one) => one)) others += 1;
   }
-  expect(found).toBeGreaterThan(8);
+  expect(found).toBeGreaterThan(5);
   expect(others).toBeLessThanOrEqual(1);
 });
