@@ -130,7 +130,6 @@ export function statesOf(cast: Cast): State[] {
     page("declined-bench", to.tank(cast.declined)),
     page("declined-opened", to.decline(cast.declined)),
     { ...page("demo-wave", to.acceptWave(demo, 1)), engine: true },
-    { ...page("demo-no-such-wave", `${to.acceptWave(demo, 40)}?wait=1`, 404), engine: true },
     page("not-found", "/no-such-page", 404),
     page("no-such-tank", to.tank("00000000-0000-4000-8000-000000000000", "larder"), 404),
     page("no-such-figure", to.working(demo, "larder.no_such.figure"), 404),
