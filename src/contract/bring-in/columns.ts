@@ -81,7 +81,7 @@ export const roleText = (role: Role): string =>
       ? `field:${role.name}`
       : role.is;
 
-export function roleOf(text: string): Role | null {
+function roleOf(text: string): Role | null {
   if (text === "on" || text === "time" || text === "entry" || text === "leave_out") return { is: text };
   const [, name] = /^field:([\w.]+)$/.exec(text) ?? [];
   if (name !== undefined) return { is: "field", name };

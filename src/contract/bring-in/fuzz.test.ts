@@ -1,9 +1,9 @@
 /** Bytes of any kind at the door: never a crash, never a wait; and a file with a hole in it is read or told, not half kept. */
 import { expect, test } from "vitest";
+import { scene } from "../../../checks/kit/bring-in-scene.ts";
 import { Chance } from "../../../checks/kit/chance.ts";
 import { atOnce, type FileRead } from "./read.ts";
 import { readFile } from "./read-file.ts";
-import { scene } from "./test-kit.ts";
 
 const RUNS = 20_000;
 /** Generous for a busy machine: a hang is longer. */

@@ -12,7 +12,7 @@ export interface TableRow {
   readonly mended?: ReadonlyMap<number, string>;
 }
 
-export class UnclosedQuote extends Error {
+class UnclosedQuote extends Error {
   readonly line: number;
   constructor(line: number) {
     super(`Line ${line}: a quote opens and never closes`);
@@ -20,7 +20,7 @@ export class UnclosedQuote extends Error {
   }
 }
 
-export class TooManyColumns extends Error {
+class TooManyColumns extends Error {
   constructor(line: number) {
     super(`Line ${line}: more than ${MOST_FILE_COLUMNS} columns`);
   }

@@ -89,7 +89,7 @@ function held(
 }
 
 /** The fields as a keeper would type them. */
-export function typedTexts(
+function typedTexts(
   kind: EntryKind,
   on: string,
   body: Readonly<Record<string, unknown>>,

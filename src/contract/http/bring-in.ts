@@ -85,7 +85,7 @@ export const actList = z.strictObject({ acts: z.array(act).describe("the latest 
 export const undoRequest = z.strictObject({
   changed: z.enum(UNDO_CHOICES).optional().describe("what becomes of entries that were changed since"),
 });
-export const undone = z.strictObject({
+const undone = z.strictObject({
   taken_away: z.int(),
   as_before: z.int(),
   left: z.int().describe("changed since, and kept"),
@@ -97,14 +97,14 @@ export const takeOutQuery = z.object({
   from: day.optional(),
   to: day.optional(),
 });
-export const takenOut = z.strictObject({
+const takenOut = z.strictObject({
   name: z.string(),
   type: z.string(),
   text: z.string().describe("the file"),
 });
 
 const of = { tank: EXAMPLE.tank };
-const sheet = "date,nitrate\n2026-06-01,12\n2026-06-10,10\n";
+const sheet = "date,nitrate\n2026-06-01,12\n2026-06-02,10\n";
 
 export const BRING_IN_OPERATIONS: readonly Operation[] = [
   {

@@ -213,12 +213,16 @@ const tested: Readonly<Record<string, readonly [Read, Stored]>> = {
   "I-127": [() => readNote("x".repeat(100_001)), null],
 };
 
-const csv = "needs the table import";
 const api = "checks/http/rows.test.ts";
+const files = "src/contract/bring-in/read-file.test.ts";
+const sentFiles = "checks/http/bring-in.test.ts";
 /** Carried by another door: the check that tries it there. */
 const elsewhere: Readonly<Record<string, string>> = {
   ...Object.fromEntries(ids(152, 158).map((id) => [id, api])),
+  ...Object.fromEntries([...ids(129, 145), "I-147"].map((id) => [id, files])),
+  "I-146": sentFiles,
   "I-160": api,
+  "I-165": sentFiles,
   ...Object.fromEntries(ids(162, 164).map((id) => [id, api])),
 };
 
@@ -228,12 +232,10 @@ const later: Readonly<Record<string, string>> = {
   "I-118": "needs the daybook, whose entries keep their zone",
   "I-119": "needs the almanac, whose tasks have a clock time",
   "I-128": "needs a store of several tanks",
-  ...Object.fromEntries(ids(129, 147).map((id) => [id, csv])),
   ...Object.fromEntries(ids(148, 149).map((id) => [id, "needs photos"])),
   ...Object.fromEntries(ids(150, 151).map((id) => [id, "needs backup and restore"])),
   "I-159": "needs accounts; a tank taken away and one that never was answer the same already",
   "I-161": "needs sessions",
-  "I-165": "needs the table import",
   ...Object.fromEntries(ids(166, 167).map((id) => [id, "needs waves that are accepted, with the daybook"])),
   "I-168": "needs sharing",
 };

@@ -39,7 +39,7 @@ const COLUMNS = Object.fromEntries(
   ENTRY_KINDS.map((kind) => [kind, columnsIn(ENTRY_BODIES[kind] as z.ZodType, [])]),
 ) as unknown as Readonly<Record<EntryKind, readonly BodyColumn[]>>;
 
-export const nameOf = ({ path }: Pick<BodyColumn, "path">): string => path.join("_");
+const nameOf = ({ path }: Pick<BodyColumn, "path">): string => path.join("_");
 
 function columnsIn(
   schema: z.ZodType,

@@ -1,9 +1,9 @@
 /** A daybook taken out and brought in again is the same daybook, to the letter, in both forms; as a sheet, its readings are. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { readText, scene, taken } from "../../../checks/kit/bring-in-scene.ts";
 import { compareEntries, type HeldEntry } from "../bring-in/compare.ts";
 import { atOnce, type FileRead } from "../bring-in/read.ts";
-import { readText, scene, taken } from "../bring-in/test-kit.ts";
 import type { DaybookEntry, EntryKind } from "../daybook/kinds.ts";
 import { type EntryText, readEntry } from "../daybook/read-entry.ts";
 import { csvPieces, sheetPieces } from "./csv-file.ts";

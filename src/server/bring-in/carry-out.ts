@@ -13,7 +13,7 @@ import {
 } from "./examine.ts";
 import { turn } from "./in-turn.ts";
 
-export const BROUGHT_IN = "bring_in";
+const BROUGHT_IN = "bring_in";
 const ROWS_AT_ONCE = 250;
 
 /** The answer by which rows that are open are left out. */

@@ -83,7 +83,7 @@ const settingOf = (tankId: string): string => `bring_in.columns.${tankId}`;
 /** Of one tank: more are no keeper's sheets. */
 const MOST_REMEMBERED = 300;
 
-export async function rememberedColumns(desk: Desk, tankId: string): Promise<Answers> {
+async function rememberedColumns(desk: Desk, tankId: string): Promise<Answers> {
   const setting = await desk.setting(settingOf(tankId));
   return Object.fromEntries(
     Object.entries(setting ?? {}).filter((pair): pair is [string, string] => typeof pair[1] === "string"),

@@ -11,7 +11,7 @@ export interface HeldFile extends SentFile {
   readonly atMs: number;
 }
 
-export const MOST_HELD = 12;
+const MOST_HELD = 12;
 const MOST_HELD_BYTES = 6 * MOST_FILE_BYTES;
 const HELD_MS = 2 * 60 * 60_000;
 

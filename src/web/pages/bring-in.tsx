@@ -28,7 +28,7 @@ export interface BringInView {
   readonly done: { readonly title: string; readonly words: string; readonly act: string | null } | null;
 }
 
-export const actAddress = (tankId: string, act: string): string => `${to.bringIn(tankId)}/acts/${act}`;
+const actAddress = (tankId: string, act: string): string => `${to.bringIn(tankId)}/acts/${act}`;
 
 export function bringInPage({ head, acts, refused, done }: BringInView): Page {
   const errors = refused === null ? [] : [{ field: "file", text: refused }];

@@ -15,7 +15,7 @@ export interface TakeOutView {
   readonly doubts: readonly FieldDoubt[];
 }
 
-export const takeOutFile = (tankId: string): string => `${to.takeOut(tankId)}/file`;
+const takeOutFile = (tankId: string): string => `${to.takeOut(tankId)}/file`;
 
 const FORMATS = [
   {

@@ -1,11 +1,11 @@
 /** The catalogue's fixed scene for tests of bringing in: an invented tank, its keeper's habits, a day. */
-import { findAnimal } from "../../catalogue/index.ts";
-import { readEntry } from "../daybook/read-entry.ts";
-import { MEASURES } from "../daybook/read-reading.ts";
-import { NO_PREFERENCES } from "../quantity/preferences.ts";
-import type { Answers } from "./asked.ts";
-import { atOnce, type BringInContext, type FileRead } from "./read.ts";
-import { readFile } from "./read-file.ts";
+import { findAnimal } from "../../src/catalogue/index.ts";
+import type { Answers } from "../../src/contract/bring-in/asked.ts";
+import { atOnce, type BringInContext, type FileRead } from "../../src/contract/bring-in/read.ts";
+import { readFile } from "../../src/contract/bring-in/read-file.ts";
+import { readEntry } from "../../src/contract/daybook/read-entry.ts";
+import { MEASURES } from "../../src/contract/daybook/read-reading.ts";
+import { NO_PREFERENCES } from "../../src/contract/quantity/preferences.ts";
 
 export const scene = (more: Partial<BringInContext["entry"]> = {}): BringInContext => ({
   entry: {
@@ -24,7 +24,7 @@ export const scene = (more: Partial<BringInContext["entry"]> = {}): BringInConte
   columns: { unitOf: (quantity) => MEASURES[quantity].units[0] ?? "", remembered: {} },
 });
 
-export const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
+const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 export const readText = (text: string, answers: Answers = {}, context = scene()): FileRead =>
   atOnce(readFile(bytesOf(text), answers, context));
