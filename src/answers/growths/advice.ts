@@ -39,13 +39,15 @@ function dinoflagellates({ output }: Outbreak, today: string): Advice {
 }
 
 function outbreakAdvice(output: OutbreakOutput, today: string): Advice {
-  const { growth, label, score, on, causes, crew_said, asked_first, would_tell } = output;
+  const { growth, label, score, on, causes, crew, crew_said, asked_first, would_tell } = output;
   const [cause] = causes;
   const [ask] = asked_first.length > 0 ? asked_first : would_tell;
   const by = addDays(today, 14);
+  // A growth that a crew is part of the answer to must not hold back the wave that eats it.
+  const soon = score >= 3 && crew === "no";
   const first: Sentence = asked_first.length > 0 && ask !== undefined ? [ask.test] : [firstOf(output)];
   return {
-    ...{ id: `growth.${growth}`, urgency: score >= 3 ? "this_week" : "next_visit", about: "growth" },
+    ...{ id: `growth.${growth}`, urgency: soon ? "this_week" : "next_visit", about: "growth" },
     weight: 34 + 4 * score,
     do: first,
     why: [
@@ -55,8 +57,8 @@ function outbreakAdvice(output: OutbreakOutput, today: string): Advice {
         : [[`Likeliest cause: ${cause.name} (`, told(chance(cause.of_20), cause.figure), ")."] as Sentence]),
       [crew_said],
     ],
-    byWhen: [score >= 3 ? `By ${dateWords(by)}.` : "At the next visit."],
-    by: score >= 3 ? by : null,
+    byWhen: [soon ? `By ${dateWords(by)}.` : "At the next visit."],
+    by: soon ? by : null,
     wouldChange: [ask === undefined ? "A look two weeks on that finds less of it." : ask.test],
     act: { words: "See causes and what to do", leads: "growths" },
     wait: {

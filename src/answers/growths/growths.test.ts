@@ -82,6 +82,14 @@ describe("growths and signs", () => {
   });
 });
 
+test("film that a crew lives on is no matter of this week, however thick: it must not hold back the wave that eats it", () => {
+  const { advice } = growthsOf(scene({ observations: [growth("film_rock", 4), growth("cyanobacteria", 4)] }));
+  expect(advice.map(({ id, urgency }) => [id, urgency])).toEqual([
+    ["growth.film_rock", "next_visit"],
+    ["growth.cyanobacteria", "this_week"],
+  ]);
+});
+
 describe("gates", () => {
   const closed = (bent: Bent) => closedGates(scene(bent)).map(({ growth: g, sign: s }) => g ?? s);
   const snotty = {
