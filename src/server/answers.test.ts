@@ -119,3 +119,35 @@ test("the real thread answers as the command line does", async () => {
     Refusal,
   );
 });
+
+test("a daybook goes with the question as far as it teaches, and makes another question of it", async () => {
+  const answers = standIn(
+    `say({ kind: "answers", answers: { count, litres: 0, taughtBy: job.record?.observations.length ?? 0 } });`,
+  );
+  const facts = factsOf(100);
+  const film = (on: string) =>
+    ({ kind: "growth", entry: on, on, growth: "film_glass", score: 2, traits: {} }) as const;
+  const sign = {
+    kind: "sign",
+    entry: "s",
+    on: "2026-06-14",
+    sign: "hiding",
+    animal: null,
+    count: null,
+  } as const;
+  const daybook = {
+    observations: [
+      film("2020-01-01"),
+      film("2026-06-10"),
+      { ...sign, kindsSeen: null, hoursFromLightsOut: null, traits: {} },
+    ],
+    ...{ happenings: [], declined: [], asOf: "2026-06-15" },
+  };
+  const asked = (record?: typeof daybook) => answers.of(facts, undefined, undefined, record);
+  expect(await asked()).toMatchObject({ count: 1, taughtBy: 0 });
+  expect(await asked(daybook)).toMatchObject({ count: 2, taughtBy: 1 });
+  expect(await asked({ ...daybook, observations: daybook.observations.slice(1) })).toMatchObject({
+    count: 2,
+  });
+  expect(await asked({ ...daybook, observations: [] })).toMatchObject({ count: 1 });
+});
