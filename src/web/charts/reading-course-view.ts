@@ -54,7 +54,12 @@ export function courseDrawn(facts: CourseFacts, place: CoursePlace): CourseDrawn
   const near = limits.filter(
     ({ value }) => value <= most + LIMIT_WITHIN * height && value >= least - LIMIT_WITHIN * height,
   );
-  const ends = [least, least + height, ...near.map(({ value }) => value)];
+  // The band is drawn whole where it is no more than a height of the readings beyond them.
+  const band = shownLine.flatMap(({ low, high }) => [
+    Math.max(low, least - height),
+    Math.min(high, most + height),
+  ]);
+  const ends = [least, least + height, ...band, ...near.map(({ value }) => value)];
   // What can't be negative begins at nought where it comes near it.
   const floor = least >= 0 && Math.min(...ends) < 0.5 * height ? 0 : Math.min(...ends);
   const y = scaleLinear([floor, Math.max(...ends)], [place.bottom, place.top]).nice(4);

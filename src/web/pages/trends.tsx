@@ -100,7 +100,7 @@ function Unread({
   if (labels.length === 0) return null;
   return (
     <section>
-      <h2>Not measured yet</h2>
+      <h2>No reading in the daybook yet</h2>
       <p>
         {listed(labels.map((label, i) => (i === 0 ? label : lowered(label))))}. Four readings on different
         days, a week or more from first to last, make a trend.
