@@ -32,6 +32,7 @@ function dinoflagellates({ output }: Outbreak, today: string): Advice {
     ],
     byWhen: [`By ${dateWords(by)}. Today, if snails lie limp.`],
     by,
+    restsOn: `${output.growth} ${output.score} ${output.on ?? "told"}`,
     wouldChange: ["A microscope that shows glassy boxes (diatoms) or plain threads (cyanobacteria)."],
     act: { words: "What is this?", leads: "growths" },
     wait: { words: "Wait with all new animals", leads: "waves" },
@@ -59,6 +60,7 @@ function outbreakAdvice(output: OutbreakOutput, today: string): Advice {
     ],
     byWhen: [soon ? `By ${dateWords(by)}.` : "At the next visit."],
     by: soon ? by : null,
+    restsOn: `${growth} ${score} ${on ?? "told"}`,
     wouldChange: [ask === undefined ? "A look two weeks on that finds less of it." : ask.test],
     act: { words: "See causes and what to do", leads: "growths" },
     wait: {
@@ -94,6 +96,7 @@ function waterline({ verdict, said, on, animal }: SignOutput, today: string): Ad
     ],
     byWhen: [now ? "Today." : by === null ? "At the next look." : `By ${dateWords(by)}.`],
     by,
+    restsOn: `${on} ${verdict}`,
     wouldChange: [
       animal === null ? "The kind and the hour." : "The same by day, or a second kind: then test now.",
     ],
@@ -116,6 +119,7 @@ function unfound(death: NonNullable<GrowthsOutput["unfound_death"]>, today: stri
     ],
     byWhen: ["Today."],
     by: today,
+    restsOn: `${death.quantity} ${death.on}`,
     wouldChange: ["Two tests a day apart that show none, or all heads counted."],
     act: { words: "What to do first", leads: "wrong" },
     wait: { words: "Wait with food and new animals", leads: "daybook" },
