@@ -56,7 +56,7 @@ const SHEET = [
   "05.06.2026;12;8,1;;too;many",
 ].join("\n");
 
-test("from a sheet to the daybook, and back", { timeout: 180_000 }, async () => {
+test("from a sheet to the daybook, and back", { timeout: 400_000 }, async () => {
   const { page } = seen;
   await page.goto(addressOf(to.newTank()));
   await page.locator("#water").fill("150");

@@ -125,9 +125,9 @@ function tell(examined: Examined, file: string, io: Io): string[] {
   const open: string[] = [];
   for (const { line, label, name, message, choices } of read.faults.slice(0, LISTED)) {
     open.push(`${file}:${line}: ${label}: ${message.text}`);
-    for (const { text } of choices)
-      if (text !== null && name !== null) open.push(`    --answer '${name}=${text}'`);
-    if (choices.length === 0 && name !== null) open.push(`    --answer '${name}=...'`);
+    if (name === null) continue;
+    const texts = choices.flatMap(({ text }) => (text === null ? [] : [text]));
+    for (const text of texts.length === 0 ? ["..."] : texts) open.push(`    --answer '${name}=${text}'`);
   }
   if (read.faults.length > LISTED) open.push(`And ${read.faults.length - LISTED} more.`);
   for (const { entry, held } of plan.clashes.filter(({ answer }) => answer === null).slice(0, LISTED)) {
