@@ -23,7 +23,7 @@ const CHANCE_SEEN = 0.75;
 export const dayOn = (day: number): string => isoBefore(TODAY, DAYBOOK_DAYS - day);
 
 /** 0 to 4 for a crop of film, mg C/m2. @source shared/science/model.md 12 */
-export const scoreOf = (crop: number): number => (4 * crop ** 0.8) / (crop ** 0.8 + 300 ** 0.8);
+const scoreOf = (crop: number): number => (4 * crop ** 0.8) / (crop ** 0.8 + 300 ** 0.8);
 
 export function recordOfKeeper(
   { days, done, kinds }: Truth,

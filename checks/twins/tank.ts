@@ -88,4 +88,3 @@ export const crewOf = (facts: TankFacts) =>
 
 export const isoBefore = (day: string, days: number): string =>
   new Date(Date.parse(`${day}T00:00:00Z`) - days * 86_400_000).toISOString().slice(0, 10);
-export const isoAfter = (day: string, days: number): string => isoBefore(day, -days);

@@ -3,8 +3,9 @@
  * bands stay honest. A small sample, so its bounds are wide; the full runs stand in docs/validation.md.
  */
 import { beforeAll, describe, expect, test } from "vitest";
+import { deathFigures, deathTwin } from "./deaths.ts";
 import { type TwinResult, twin } from "./one.ts";
-import { type Row, rowsOf } from "./table.ts";
+import { inflowWithin, type Row, rowsOf } from "./table.ts";
 
 const TANKS = 20;
 const MEMBERS = 60;
@@ -30,4 +31,16 @@ test("bands from 10 to 90 % hold about four truths in five, over all quantities"
   const all = within.reduce((a, b) => a + b, 0) / within.length;
   expect(all).toBeGreaterThan(0.7);
   expect(all).toBeLessThan(0.93);
+});
+
+test("what comes in with the feed is found again in more tanks than before", () => {
+  const [before, after] = inflowWithin(results);
+  expect(after).toBeGreaterThan(before);
+});
+
+test("a death that nobody found is named from the ammonia within two days, and none where nothing died", () => {
+  const figures = deathFigures(Array.from({ length: 20 }, (_, i) => deathTwin(i + 1)));
+  expect(figures.visible).toBeGreaterThan(5);
+  expect(figures.namedInTime).toBeGreaterThanOrEqual(0.8 * figures.visible);
+  expect(figures.falseAlarms).toBeLessThanOrEqual(2);
 });
