@@ -1,6 +1,6 @@
 /**
  * How often invented tanks are asked about, and how often bands hold the truth: the table of docs/model/heads.md.
- * `node checks/recorded/heads-quiet-tanks.ts 200` (about an hour of one core for all rows; name rows to have only those).
+ * `node checks/recorded/heads-quiet-tanks.ts 80` (a quarter of an hour for all rows; name rows to have only those).
  */
 import { animals, supplyParameters } from "../../src/catalogue/index.ts";
 import { askFrom, headsOfKind } from "../../src/engine/heads/kind.ts";
