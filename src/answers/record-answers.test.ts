@@ -4,6 +4,7 @@ import { addDemonstration } from "../server/demonstration/add.ts";
 import { loadTank } from "../server/load-tank.ts";
 import { recordAnswersOf } from "./record-answers.ts";
 import { plain, type Sentence } from "./sentence.ts";
+import { shownIn } from "./units-shown.ts";
 
 const TODAY = "2026-06-15";
 
@@ -12,7 +13,11 @@ test("of every demonstration daybook: advice once each, its figures and those of
   await addDemonstration(store, TODAY, `${TODAY}T09:00:00.000Z`);
   for (const { id } of await store.tanks()) {
     const loaded = await loadTank(store, id, TODAY);
-    const { advice, workings } = recordAnswersOf({ facts: loaded!.facts, record: loaded!.record, today: TODAY });
+    const { facts, record, document } = loaded!;
+    const { advice, workings } = recordAnswersOf(
+      { facts, record, today: TODAY },
+      shownIn(document.preferences),
+    );
     expect(new Set(advice.map((one) => one.id)).size).toBe(advice.length);
     for (const one of advice) {
       expect(plain(one.do).split(/\s+/).length, plain(one.do)).toBeLessThanOrEqual(20);

@@ -6,6 +6,7 @@
 import type { GrowthsOutput } from "../contract/output/growths.ts";
 import type { HeadsOutput } from "../contract/output/heads.ts";
 import type { TrendsOutput } from "../contract/output/trends.ts";
+import type { ShownIn } from "../contract/tank-file/shown-in.ts";
 import type { TankRecord } from "../engine/types/record.ts";
 import type { Advice } from "./advice.ts";
 import { growthsOf } from "./growths/growths.ts";
@@ -26,11 +27,12 @@ export interface RecordAnswers {
 /** By record: a kept tank's is the same object until its daybook or its day changes. */
 const KNOWN = new WeakMap<TankRecord, { readonly scene: RecordScene; readonly answers: RecordAnswers }>();
 
-export function recordAnswersOf(scene: RecordScene): RecordAnswers {
+/** `shown`: the units that the keeper reads in. */
+export function recordAnswersOf(scene: RecordScene, shown: ShownIn): RecordAnswers {
   const known = KNOWN.get(scene.record);
   if (known !== undefined && known.scene.facts === scene.facts && known.scene.today === scene.today)
     return known.answers;
-  const trends = trendsOf(scene);
+  const trends = trendsOf(scene, { shown });
   const heads = headsOf(scene);
   const growths = growthsOf(scene);
   const parts = [trends, heads, growths];

@@ -25,7 +25,11 @@ async function ask(path: string, address: Record<string, string>, worked: boolea
     ready: () => (worked ? example.answers : null),
     of: async () => example.answers,
   };
-  const loaded = { row: { id: "example", version: 1 }, head: example.head, facts: example.facts };
+  const loaded = {
+    row: { id: "example", version: 1 },
+    ...{ head: example.head, facts: example.facts, document: {} },
+    record: { observations: [], happenings: [], declined: [], asOf: TODAY },
+  };
   const context = {
     answers,
     today: TODAY,

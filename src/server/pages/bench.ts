@@ -84,8 +84,8 @@ async function drawn(
 
 /** What the list is made from; trends, heads and growths bring theirs in `lists`. */
 export function sceneOf(tank: LoadedTank, waves: BenchScene["waves"], today: string): BenchScene {
-  const { facts, record } = tank;
-  const lists = recordAnswersOf({ facts, record, today }).advice;
+  const { facts, record, document } = tank;
+  const lists = recordAnswersOf({ facts, record, today }, shownIn(document.preferences)).advice;
   return { ...knownTank(tank, today), waves, lists };
 }
 

@@ -3,6 +3,7 @@
  * once; figures of the larder, the plan and the weeks ahead wait for the engine.
  */
 import { recordAnswersOf } from "../../answers/record-answers.ts";
+import { shownIn } from "../../answers/units-shown.ts";
 import { workingOf } from "../../answers/working.ts";
 import { to } from "../../web/page.ts";
 import { workingPage } from "../../web/pages/working.tsx";
@@ -29,9 +30,10 @@ export const WORKING_ROUTES: readonly PageRoute[] = [
     method: "GET",
     path: PATH,
     answer: ofTank(async (tank, request, context) => {
-      const { facts, record, head } = tank;
+      const { facts, record, head, document } = tank;
       const id = request.params["figure"] ?? "";
-      const { workings } = recordAnswersOf({ facts, record, today: context.today });
+      const scene = { facts, record, today: context.today };
+      const { workings } = recordAnswersOf(scene, shownIn(document.preferences));
       const figure = Object.hasOwn(workings, id) ? workings[id] : undefined;
       if (figure === undefined) return await ofEngine.answer(request, context);
       return { kind: "page", page: workingPage({ head, figure, asOf: facts.asOf }) };
