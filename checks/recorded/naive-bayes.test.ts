@@ -11,9 +11,7 @@ interface Recorded {
     chances: Record<string, number>;
   }[];
 }
-const recorded = JSON.parse(
-  readFileSync(new URL("naive-bayes-r.json", import.meta.url), "utf8"),
-) as Recorded;
+const recorded = JSON.parse(readFileSync(new URL("naive-bayes-r.json", import.meta.url), "utf8")) as Recorded;
 
 const question = (id: string, options: readonly string[]): KeyQuestion => ({
   ...{ id, ask: id, how: null, effort: "eye", no: null, record: null },
@@ -31,7 +29,9 @@ test.each(recorded.cases)("$answers: as e1071 says, to ten digits", ({ answers, 
   const { colour, ...yesOrNo } = answers;
   const traits = Object.fromEntries([
     ...(colour === null ? [] : [[colour, true] as const]),
-    ...Object.entries(yesOrNo).flatMap(([id, said]) => (said === null ? [] : [[id, said === "yes"] as const])),
+    ...Object.entries(yesOrNo).flatMap(([id, said]) =>
+      said === null ? [] : [[id, said === "yes"] as const],
+    ),
   ]);
   // The package knows of nothing else: what stands beside the things is left out.
   const known = weigh(key, traits).filter(({ thing }) => thing !== null);
