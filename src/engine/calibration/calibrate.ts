@@ -146,7 +146,8 @@ function spreadOut(row: Float64Array): Float64Array {
   return around.map((off) => mean + times * off);
 }
 
-const rounded = (value: number): number => Math.round(value * 1000) / 1000;
+/** To hundredths; never -0, which text does not keep. */
+const rounded = (value: number): number => Math.round(value * 100) / 100 + 0;
 
 const learnedFrom = (
   names: readonly string[],

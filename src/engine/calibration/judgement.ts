@@ -39,8 +39,8 @@ export const JUDGEMENT = {
   outlyingFrom: 2.5,
 
   /** Times the share that chance explains, from which a name counts as told of; and how many are learned at most. */
-  aboveChance: 2.2,
-  mostNames: 40,
+  aboveChance: 1,
+  mostNames: 60,
   /** Spread of the learned scores, times what the smoother leaves; and never less than this share of the prior's. */
   widen: 1,
   leastSpread: 0.1,
