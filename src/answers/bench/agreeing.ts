@@ -5,6 +5,7 @@
  */
 import type { WavesOutput } from "../../contract/output/waves.ts";
 import { type Advice, URGENCY_ORDER } from "../advice.ts";
+import { plain } from "../sentence.ts";
 
 /** Matters that close a tank to newcomers, whatever else is said; declining them opens nothing. */
 function closesTank({ about, urgency, id }: Advice): boolean {
@@ -30,12 +31,32 @@ export function agreeing(all: readonly Advice[], waves: WavesOutput | null): rea
   const nothingYet = waves?.kind === "nothing_yet";
   const coming = new Set(waves?.waves[0]?.animals.map(({ id }) => id) ?? []);
   const waveStands = ![...coming].some((id) => fewer.has(id));
-  return once.filter((one) => {
+  const allowed = once.filter((one) => {
     if (!ADDS.has(one.about)) return true;
     if (closed) return false;
     if (one.about === "wave") return waveStands;
     // An order comes whole: one kind too many holds it all back.
     return !nothingYet && !kindsOf(one).some((kind) => fewer.has(kind));
+  });
+  return joined(allowed);
+}
+
+/** The same thing to do is told once, by the weightiest who asks for it, with what moves the others to ask. */
+function joined(all: readonly Advice[]): readonly Advice[] {
+  const wave = all.find(({ about }) => about === "wave");
+  const byDeed = new Map<string, Advice[]>();
+  for (const one of all.toSorted(compareAdvice)) {
+    // A growth that the crew is the answer to asks for the wave.
+    const asksForIt = wave !== undefined && one.about === "growth" && one.act.leads === "waves";
+    const of = asksForIt ? wave : one;
+    const key = `${of.about} ${plain(of.do)}`;
+    byDeed.set(key, [...(byDeed.get(key) ?? []), one]);
+  }
+  return [...byDeed.values()].flatMap((same): Advice[] => {
+    const first = same.find(({ about }) => about === "wave") ?? same[0];
+    if (first === undefined) return [];
+    const others = same.filter((one) => one !== first).flatMap(({ why }) => why.slice(0, 1));
+    return [others.length === 0 ? first : { ...first, why: [...first.why, ...others] }];
   });
 }
 

@@ -1,6 +1,7 @@
 /** What stops a wave, as the daybook knows it: bare glass, snails that climb, two dead in a week, ammonia to be read. */
 import { daysBetween } from "../../contract/quantity/calendar.ts";
 import { GATE_WORDS } from "../../engine/stocking/gates.ts";
+import type { SignSeen } from "../../engine/types/record.ts";
 import { dateWords } from "../words.ts";
 import type { Finding } from "./gate.ts";
 import { type KnownOfTank, valuesOf } from "./known.ts";
@@ -54,9 +55,15 @@ function deaths(known: KnownOfTank): Reason[] {
   return [];
 }
 
+/** In the dark one kind at the waterline only grazes there: many do by habit. */
+const LONGEST_NIGHT_HOURS = 14;
+const grazesByNight = ({ kindsSeen, hoursFromLightsOut: hours }: SignSeen): boolean =>
+  (kindsSeen ?? 1) === 1 && hours !== null && hours >= 0 && hours <= LONGEST_NIGHT_HOURS;
+
 function climbers(known: KnownOfTank): Reason[] {
   const seen = known.record.observations.findLast(
-    (one) => one.kind === "sign" && one.sign === "waterline_snails" && recent(one.on, known),
+    (one) =>
+      one.kind === "sign" && one.sign === "waterline_snails" && recent(one.on, known) && !grazesByNight(one),
   );
   return seen === undefined
     ? []

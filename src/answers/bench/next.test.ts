@@ -123,7 +123,32 @@ describe("what comes first", () => {
     );
     const bare = withWave({ record: record([filmBack(12, 3)]) });
     expect(plain(bare.do)).toBe("Wait with the first wave: its gate is not met.");
-    expect(bare.why.map(plain)[0]).toBe("It would bring 3 trochus snails.");
+    const why = bare.why.map(plain);
+    expect(why[0]).toMatch(/^Not met: film is back on the glass/);
+    expect(why).toContain("It would bring 3 trochus snails.");
+  });
+
+  test("what a growth asks of the crew is the wave's reason, and told once", () => {
+    const growth = (id: string, why: string): Advice => ({
+      ...{ id, urgency: "next_visit", weight: 20, about: "growth", by: null },
+      ...{ byWhen: ["At the next visit."], wouldChange: ["A look."] },
+      wait: { words: "Wait", leads: "growths" },
+      do: ["Look at the waves: the next one may be due."],
+      why: [[why]],
+      act: { words: "See the waves", leads: "waves" },
+    });
+    const [first, ...rest] = standing(
+      scene({
+        waves: plan({ kind: "waves", waves: [wave(today)] }),
+        lists: [
+          growth("growth.hair_algae", "Hair algae: tufts."),
+          growth("growth.film_glass", "Film: thick."),
+        ],
+      }),
+    );
+    expect(first.about).toBe("wave");
+    expect(first.why.map(plain)).toEqual(expect.arrayContaining(["Hair algae: tufts.", "Film: thick."]));
+    expect(rest.filter(({ about }) => about === "growth")).toEqual([]);
   });
 
   test("a later wave is waited for, and names its day", () => {

@@ -39,8 +39,8 @@ export function waveAdvice(plan: WavesOutput, known: KnownOfTank): readonly Advi
             : [`Look whether the gate of ${which} is met, and wait until then.`]
         : [`Wait with ${which} until `, from, "."],
       why: [
-        ...(add ? [] : [["It would bring ", ...animalsOf(next), "."] as Sentence]),
         ...gateWords(gate),
+        ...(add ? [] : [["It would bring ", ...animalsOf(next), "."] as Sentence]),
         ["Stop if: ", next.stop_if, "."],
       ],
       byWhen: open
