@@ -74,7 +74,7 @@ export function trendFigures(trend: Trend, output: QuantityTrend): Figure[] {
         formulaKey: `${AT}#line`,
         formula:
           "200 slopes spread evenly over their confidence; those above nought, in twentieths; level ones by half",
-        inputs: [linkTo(slopeFigure, "change a week"), ...readings],
+        inputs: [linkTo(slopeFigure, "change a week"), linkTo(step, "step of the test"), ...readings],
       }),
     );
     if (today !== null) {
@@ -86,6 +86,7 @@ export function trendFigures(trend: Trend, output: QuantityTrend): Figure[] {
           inputs: [
             linkTo(slopeFigure, "change a week"),
             workedOut("scatter of readings around the line", `${round3(line.scatter)} ${unit}`.trim()),
+            linkTo(step, "step of the test"),
             ...readings,
           ],
         }),
@@ -121,6 +122,7 @@ export function trendFigures(trend: Trend, output: QuantityTrend): Figure[] {
           inputs: [
             linkTo(limit, "limit"),
             linkTo(slopeFigure, "change a week"),
+            linkTo(step, "step of the test"),
             workedOut("beyond it today", `${already_of_20} of 20`),
             workedOut(
               "first day",
