@@ -26,3 +26,13 @@ test("of every demonstration daybook: advice once each, its figures and those of
     }
   }
 });
+
+test("a growth that the crew is the answer to asks for hands, not for a wave that the plan may not have", async () => {
+  const store = await temporaryStore();
+  await addDemonstration(store, TODAY, `${TODAY}T09:00:00.000Z`);
+  const desk = (await store.tanks()).find(({ facts }) => facts["name"] === "Desk ten (invented)");
+  const { facts, record, document } = (await loadTank(store, desk!.id, TODAY))!;
+  const { growths, advice } = recordAnswersOf({ facts, record, today: TODAY }, shownIn(document.preferences));
+  expect(growths.growths.find(({ growth }) => growth === "hair_algae")?.causes[0]?.id).toBe("few-mouths");
+  expect(plain(advice.find(({ id }) => id === "growth.hair_algae")!.do)).toMatch(/^Pull the long tufts/);
+});

@@ -43,20 +43,15 @@ export function agreeing(all: readonly Advice[], waves: WavesOutput | null): rea
 
 /** The same thing to do is told once, by the weightiest who asks for it, with what moves the others to ask. */
 function joined(all: readonly Advice[]): readonly Advice[] {
-  const wave = all.find(({ about }) => about === "wave");
   const byDeed = new Map<string, Advice[]>();
   for (const one of all.toSorted(compareAdvice)) {
-    // A growth that the crew is the answer to asks for the wave.
-    const asksForIt = wave !== undefined && one.about === "growth" && one.act.leads === "waves";
-    const of = asksForIt ? wave : one;
-    const key = `${of.about} ${plain(of.do)}`;
-    byDeed.set(key, [...(byDeed.get(key) ?? []), one]);
+    const deed = `${one.about} ${plain(one.do)}`;
+    byDeed.set(deed, [...(byDeed.get(deed) ?? []), one]);
   }
-  return [...byDeed.values()].flatMap((same): Advice[] => {
-    const first = same.find(({ about }) => about === "wave") ?? same[0];
+  return [...byDeed.values()].flatMap(([first, ...others]): Advice[] => {
     if (first === undefined) return [];
-    const others = same.filter((one) => one !== first).flatMap(({ why }) => why.slice(0, 1));
-    return [others.length === 0 ? first : { ...first, why: [...first.why, ...others] }];
+    const more = others.flatMap(({ why }) => why.slice(0, 1));
+    return [more.length === 0 ? first : { ...first, why: [...first.why, ...more] }];
   });
 }
 

@@ -70,8 +70,13 @@ function outbreakAdvice(output: OutbreakOutput, today: string): Advice {
   };
 }
 
-const firstOf = ({ causes, described_as }: OutbreakOutput): string =>
-  causes[0]?.do[0] ?? growthFacts.get(described_as)?.doLines[0]?.text ?? "Score it again in a week.";
+/** Whether a wave is due is the plan's matter, and stands in the list by itself; hands can begin at once. */
+const ASKS_FOR_THE_CREW = "few-mouths";
+
+function firstOf({ causes: [cause], described_as }: OutbreakOutput): string {
+  const ofCause = cause?.id === ASKS_FOR_THE_CREW ? undefined : cause?.do[0];
+  return ofCause ?? growthFacts.get(described_as)?.doLines[0]?.text ?? "Score it again in a week.";
+}
 
 function waterline({ verdict, said, on, animal }: SignOutput, today: string): Advice {
   const now = verdict === "test_now";
