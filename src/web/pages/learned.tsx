@@ -64,7 +64,7 @@ function NotEnough({ tank, learned }: { readonly tank: string; readonly learned:
       <p>
         {there === 0 ? "Nothing that teaches has been observed" : `${there} observed so far`} in the last four
         months; from {least} on it begins, and four weeks of them say much more. Until then everything is
-        worked out from what such tanks usually are.
+        worked out from what is common in such tanks.
       </p>
       <h2>What teaches most</h2>
       <ul>
