@@ -41,6 +41,12 @@ test("a tank of the store, by its id or its name, with the last of its readings"
   expect(names).toContain("Hallway reef (invented)");
 });
 
+test("a tank of the store has learned from its daybook, as its pages have it; a file has none", async () => {
+  const taught = await tankFrom(undefined, { tank: "Hallway reef (invented)", store }, io, { quiet: true });
+  expect(taught.learned?.names.length).toBeGreaterThan(0);
+  expect((await tankFrom(file, {}, io, { quiet: true })).learned).toBeUndefined();
+});
+
 test("a file as before", async () => {
   expect((await tankFrom(file, {}, io, { quiet: true })).name).toBe("First reef");
 });

@@ -26,7 +26,19 @@ export async function tankFrom(
   options: ReadTankOptions = {},
 ): Promise<TankFacts> {
   const { label, result } = await tankResultFrom(file, source, io);
-  return takenTank(label, result, io, options);
+  const facts = takenTank(label, result, io, options);
+  return source.tank === undefined ? facts : await taught(facts, source.tank, source.store, io);
+}
+
+/** A kept tank's facts with what its daybook has taught, as its pages have them. */
+async function taught(facts: TankFacts, tank: string, where: string | undefined, io: Io): Promise<TankFacts> {
+  const { loadTank } = await import("../server/load-tank.ts");
+  const { learnedOf } = await import("../answers/learned/learned.ts");
+  const { progressOf } = await import("./plan/plan-of.ts");
+  const { teachingPart } = await import("../answers/learned/teaching-part.ts");
+  const loaded = await withKeptTank(tank, where, (store, row) => loadTank(store, row.id, io.today));
+  if (loaded === null) return facts;
+  return learnedOf(facts, teachingPart(loaded.record), progressOf(io)).facts;
 }
 
 export interface Labelled {
