@@ -33,6 +33,9 @@ export function recordOfKeeper(
   const chance = new Chance(seed, 14);
   const noise = () =>
     Math.sqrt(-2 * Math.log(chance.between(1e-9, 1))) * Math.cos(2 * Math.PI * chance.between(0, 1));
+  // What this keeper's kits and eye always add, of the sizes that calibration allows for.
+  const kits = { no3: Math.exp(0.1 * noise()), po4: Math.exp(0.1 * noise()), tan: Math.exp(0.1 * noise()) };
+  const eye = 0.3 * noise();
   let made = 0;
   const entry = () => `twin-${made++}`;
   const observations: Observation[] = [];
@@ -54,7 +57,7 @@ export function recordOfKeeper(
     });
   };
   const growth = (day: number, of: GrowthSeen["growth"], crop: number) => {
-    const score = Math.min(4, Math.max(0, Math.round(scoreOf(crop) + 0.5 * noise())));
+    const score = Math.min(4, Math.max(0, Math.round(scoreOf(crop) + eye + 0.5 * noise())));
     observations.push({ kind: "growth", entry: entry(), on: dayOn(day), growth: of, score, traits: {} });
   };
   for (let day = 3 + chance.whole(0, 3); day <= DAYBOOK_DAYS; day += chance.whole(5, 9)) {
@@ -62,12 +65,19 @@ export function recordOfKeeper(
     reading(
       day,
       "no3_mg_n_per_l",
-      then.no3 * (kitTimes?.no3 ?? 1) * Math.exp(0.2 * noise()),
+      then.no3 * (kitTimes?.no3 ?? kits.no3) * Math.exp(0.2 * noise()),
       STEP.no3,
       nitrateToN,
     );
-    reading(day, "po4_mg_p_per_l", then.po4 * (kitTimes?.po4 ?? 1) + 0.02 * noise(), STEP.po4, phosphateToP);
-    if (chance.is(0.5)) reading(day, "tan_mg_n_per_l", then.tan + 0.05 * noise(), STEP.tan, (x) => x);
+    reading(
+      day,
+      "po4_mg_p_per_l",
+      then.po4 * (kitTimes?.po4 ?? kits.po4) + 0.02 * noise(),
+      STEP.po4,
+      phosphateToP,
+    );
+    if (chance.is(0.5))
+      reading(day, "tan_mg_n_per_l", then.tan * kits.tan + 0.05 * noise(), STEP.tan, (x) => x);
     growth(day, "film_glass", then.film_glass);
     growth(day, "film_rock", then.film_rock);
     if (chance.is(0.5)) growth(day, "hair_algae", then.hair_algae / 3);
