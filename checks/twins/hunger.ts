@@ -35,6 +35,8 @@ export interface HungerTwin {
   readonly diesOn: number | null;
   /** Day on which it was first named; null where never. */
   readonly namedOn: number | null;
+  /** Lowest reserve of the kind, share of full, while any lives. */
+  readonly lowest: number;
 }
 
 export function hungerTwin(seed: number, heads: number): HungerTwin {
@@ -50,7 +52,9 @@ export function hungerTwin(seed: number, heads: number): HungerTwin {
   const truth = truthOf(facts, seed, OWN, [added]);
   const record = recordOfKeeper(truth, seed, OWN);
   const namedOn = ASKED.find((day) => named(facts, record, day, seed)) ?? null;
-  return { seed, diesOn: diesOn(truth), namedOn };
+  const s = truth.kinds.findIndex(({ animal }) => animal.id === KIND);
+  const reserves = truth.days.map(({ condition }) => condition[s]!).filter((level) => level > 0);
+  return { seed, diesOn: diesOn(truth), namedOn, lowest: Math.min(...reserves) };
 }
 
 function diesOn({ days, kinds }: Truth): number | null {
@@ -105,12 +109,34 @@ function aheadOf(facts: TankFacts, seed: number): KindAhead[] {
   });
 }
 
+/** A kind whose reserve never fell below this was never hungry. */
+const WELL_FED = 0.4;
+
+export interface HungerFigures {
+  readonly starving: number;
+  readonly namedBefore: number;
+  readonly quiet: number;
+  readonly falseAlarms: number;
+}
+
+export function hungerFigures(twins: readonly HungerTwin[]): HungerFigures {
+  const starving = twins.filter(({ diesOn: day }) => day !== null);
+  const quiet = twins.filter(({ diesOn: day, lowest }) => day === null && lowest >= WELL_FED);
+  return {
+    starving: starving.length,
+    namedBefore: starving.filter(({ diesOn: day, namedOn }) => namedOn !== null && namedOn < day!).length,
+    quiet: quiet.length,
+    falseAlarms: quiet.filter(({ namedOn }) => namedOn !== null).length,
+  };
+}
+
 if (process.argv[1] === import.meta.filename) {
   const [tanks = "10", first = "1"] = process.argv.slice(2);
+  const twins: HungerTwin[] = [];
   for (let seed = Number(first); seed < Number(first) + Number(tanks); seed += 1) {
     const litres = twinFacts(seed).waterL.central;
-    const crowded = hungerTwin(seed, Math.round(litres / 8));
-    const quiet = hungerTwin(seed, 2);
-    console.log(JSON.stringify({ crowded, quiet }));
+    twins.push(hungerTwin(seed, Math.round(litres / 5)), hungerTwin(seed, 2));
+    process.stderr.write(`${JSON.stringify(twins.slice(-2))}\n`);
   }
+  console.log(JSON.stringify(hungerFigures(twins)));
 }
