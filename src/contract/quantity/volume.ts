@@ -46,8 +46,11 @@ const rule: MeasureRule<MeasureContext> = {
   offered: ["L", ...GALLONS],
   hard: { min: 0, max: 100_000, open: true },
   missing: "Enter the water volume, or choose 'I'm not sure' and give the tank's sides",
+  // A gallon that was spelled out stands, whichever its writer is used to.
   narrow: (units, { preferences: { gallon } }) =>
-    gallon === null ? units : units.filter((unit) => unit !== (gallon === "us" ? "imp gal" : "US gal")),
+    gallon === null || units.length === 1
+      ? units
+      : units.filter((unit) => unit !== (gallon === "us" ? "imp gal" : "US gal")),
   whichUnit: (candidates) =>
     candidates.every(({ unit }) => GALLONS.includes(unit))
       ? `which gallon? ${candidates.map((c) => `${c.unit === "US gal" ? "US" : "imperial"} (${figure(c.middle)} L)`).join(" or ")}`
