@@ -8,6 +8,9 @@ import {
 } from "playwright-core";
 import { inject } from "vitest";
 
+/** Below the limit of a test, so that what was waited for is named. */
+const NO_HURRY_MS = 110_000;
+
 let connected: Promise<Browser> | null = null;
 
 export const browser = (): Promise<Browser> => {
@@ -30,6 +33,8 @@ const NOTE_OF_STATUS = /Failed to load resource: the server responded with a sta
 
 export async function watched(options: BrowserContextOptions = {}): Promise<Watched> {
   const context = await (await browser()).newContext({ viewport: { width: 1280, height: 800 }, ...options });
+  // Slow is no fault: the test's own limit ends what hangs.
+  context.setDefaultTimeout(NO_HURRY_MS);
   const faults: string[] = [];
   watch(context, faults);
   const page = await context.newPage();
