@@ -56,7 +56,7 @@ export const OTHER_TRUTHS: readonly Departure[] = [
   },
   {
     name: "misnamed",
-    is: "the trochus and astraea are another kind, that eats a third as much",
+    is: "the trochus and astraea are another kind, that eats about half as much, and other things",
     crew: (kinds) =>
       kinds.map((kind) => {
         const other = animalById.get("florida-cerith");

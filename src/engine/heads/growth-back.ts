@@ -1,5 +1,7 @@
 /** What the record says of growths: film that is gone, film that comes back slower, growths that come back. */
+
 import { daysBetween } from "../stocking/suitability.ts";
+import { SHELF_OF_GROWTH } from "../types/growth-shelf.ts";
 import type { TankRecord } from "../types/record.ts";
 import type { ShelfId } from "../types/shelf.ts";
 import type { Growth } from "../types/tank.ts";
@@ -65,18 +67,6 @@ export function growthsBack(
   });
 }
 
-const SHELF_OF: Readonly<Partial<Record<Growth, ShelfId>>> = {
-  film_glass: "film_glass",
-  film_rock: "film_rock",
-  film_sand: "film_sand",
-  diatoms: "film_sand",
-  hair_algae: "hair_algae",
-  bubble_algae: "bubble_algae",
-  detritus_sand: "detritus_sand",
-  detritus_crevice: "detritus_crevice",
-  leftovers: "uneaten_feed",
-};
-
 /** Shelves whose growth is thick again. Cyanobacteria and dinoflagellates are nobody's shelf. */
 export const shelvesBack = (growths: ReturnType<typeof growthsBack>): ReadonlySet<ShelfId> =>
-  new Set(growths.flatMap(({ growth }) => SHELF_OF[growth] ?? []));
+  new Set(growths.flatMap(({ growth }) => SHELF_OF_GROWTH[growth] ?? []));

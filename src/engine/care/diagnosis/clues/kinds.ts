@@ -1,8 +1,8 @@
 /** Clues that the animals tell: the kind that is asked about, and those that live with it. */
 import type { Animal } from "../../../types/animal.ts";
+import { SHELF_OF_GROWTH } from "../../../types/growth-shelf.ts";
 import { type ClueState, fact, seen, UNKNOWN } from "../clue.ts";
 import { type DiagnosisScene, livingIn, type Subject, within } from "../scene.ts";
-import { SHELF_OF_GROWTH } from "../shelves.ts";
 
 /** Share of a diet from which a kind counts as one that eats there. */
 const EATS_FROM = 0.15;

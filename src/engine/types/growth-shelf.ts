@@ -1,6 +1,6 @@
 /** Which shelf of the larder a growth of the daybook is; those that nobody is fed by are not in it. */
-import type { Effect } from "../../types/diagnosis.ts";
-import type { ShelfId } from "../../types/shelf.ts";
+import type { Effect } from "./diagnosis.ts";
+import type { ShelfId } from "./shelf.ts";
 
 export const SHELF_OF_GROWTH: Readonly<Partial<Record<Effect, ShelfId>>> = {
   film_glass: "film_glass",
