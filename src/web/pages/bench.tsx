@@ -306,6 +306,9 @@ function Latest({ tank, latest }: { readonly tank: string; readonly latest: read
       <p>
         <a class="action" href={to.tank(tank, "readings")}>
           Log a reading
+        </a>{" "}
+        <a class="action" href={to.wetHand(tank)}>
+          Log it with a wet hand
         </a>
       </p>
     </section>
