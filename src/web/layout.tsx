@@ -43,7 +43,13 @@ const PAGE_NAMES: Readonly<Record<TankPage, string>> = {
   animals: "Animals",
   readings: "Readings",
   "what-if": "What if",
+  almanac: "Almanac",
   errands: "Errands",
+  weeks: "Weeks 1 to 26",
+  "start-up": "Start-up",
+  sums: "Water sums",
+  feeding: "Feeding",
+  arrivals: "Arrivals",
   sheet: "Sheet",
   questions: "Questions",
 };

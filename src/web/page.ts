@@ -17,7 +17,13 @@ export const TANK_PAGES = [
   "growths",
   "animals",
   "what-if",
+  "almanac",
   "errands",
+  "weeks",
+  "start-up",
+  "sums",
+  "feeding",
+  "arrivals",
   "sheet",
   "questions",
 ] as const;
@@ -96,6 +102,26 @@ export const to = {
   guideEntry: (animal: string) => `/animals/${animal}`,
   /** `tank`: that the reader comes from. */
   wrong: (tank?: string) => `/something-is-wrong${tank === undefined ? "" : `?tank=${tank}`}`,
+  /** All water sums, and one of them; its query holds what was typed. Without a tank nothing is filled in from one. */
+  sums: (tankId: string | null) => (tankId === null ? "/sums" : `/tanks/${tankId}/sums`),
+  sum: (tankId: string | null, sum: string, query = "") =>
+    `${tankId === null ? "" : `/tanks/${tankId}`}/sums/${sum}${query === "" ? "" : `?${query}`}`,
+  sumWorking: (tankId: string | null, sum: string, figure: string, query: string) =>
+    `${tankId === null ? "" : `/tanks/${tankId}`}/sums/${sum}/working/${encodeURIComponent(figure)}?${query}`,
+  /** One medicine by its active ingredient, what it does to the crew and how it is taken out. */
+  medicine: (tankId: string, ingredient: string) => `/tanks/${tankId}/arrivals/medicines/${ingredient}`,
+  /** Nobody at home from one day to another: what would happen, and the page for a sitter. */
+  holiday: (tankId: string, query = "") =>
+    `/tanks/${tankId}/feeding/holiday${query === "" ? "" : `?${query}`}`,
+  /** Dated care as a calendar file, and as a feed whose address can be taken back. */
+  calendarFile: (tankId: string) => `/tanks/${tankId}/almanac.ics`,
+  calendarFeed: (token: string) => `/calendar/${token}.ics`,
+  /** Where a feed is made and taken back. */
+  calendarFeeds: (tankId: string) => `/tanks/${tankId}/almanac/feeds`,
+  order: (tankId: string, order: string) => `/tanks/${tankId}/errands/orders/${order}`,
+  /** One list of "Something is wrong". */
+  wrongList: (list: string, tank?: string) =>
+    `/something-is-wrong/${list}${tank === undefined ? "" : `?tank=${tank}`}`,
   /** The plan in short beside the questions, and the workings of its runs. */
   planPart: (tankId: string, members: number) => `/tanks/${tankId}/parts/plan?members=${members}`,
   planPartWorking: (tankId: string, figure: string, members: number) =>

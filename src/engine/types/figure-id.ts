@@ -81,6 +81,11 @@ export const figureId = {
   present: (animal: string) => `tank.present.${animal}`,
   planned: (animal: string) => `tank.planned.${animal}`,
 
+  /** A number of a sum's answer (answers/sums). */
+  sum: (sum: string, name: string) => `sum.${sum}.${name}`,
+  /** A number of a part of care: start-up, arrivals, medicines, feeding, holiday, weeks, almanac, orders. */
+  care: (part: string, name: string) => `care.${part}.${name}`,
+
   need: (animal: string) => `animal.${animal}.need`,
   animal: (animal: string, fact: string) => `animal.${animal}.${fact}`,
 } as const;

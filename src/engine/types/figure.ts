@@ -29,6 +29,8 @@ export interface Working {
   readonly parameters: readonly WorkingParameter[];
   /** Animal ids whose catalogue facts enter. */
   readonly animals: readonly string[];
+  /** Published sources that no parameter or animal brings along: equations, tables, standards. */
+  readonly references?: readonly string[];
   readonly confidence: Confidence;
   /** What would change it most: up to two inputs, in words. */
   readonly wouldChange: readonly string[];
