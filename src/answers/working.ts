@@ -50,6 +50,7 @@ export function workingOutputOf(figure: Figure | null, figures: readonly Figure[
             })),
             parameters: figure.working.parameters.map(({ symbol }) => parameterRow(symbol)),
             animals: figure.working.animals.flatMap((id) => animalRow(id) ?? []),
+            references: [...(figure.working.references ?? [])],
             confidence: figure.working.confidence,
             would_change: [...figure.working.wouldChange],
           },

@@ -6,7 +6,8 @@
 import { fetchPart, withQuery } from "./part.ts";
 
 /** Addresses that go on inside the dialog; any other link leaves the page. */
-const INSIDE = /^\/(?:tanks\/[^/]+\/(?:what-if\/)?working|sources|parameters)\//;
+const INSIDE =
+  /^\/(?:tanks\/[^/]+\/(?:what-if\/)?working|(?:tanks\/[^/]+\/)?sums\/[^/]+\/working|sources|parameters)\//;
 
 interface Over {
   readonly dialog: HTMLDialogElement;

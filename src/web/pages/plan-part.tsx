@@ -13,14 +13,16 @@ import { Quantity } from "../parts/quantity.tsx";
 import { WorkingOf } from "../parts/tank-context.ts";
 import { askedAt } from "./fact-questions.ts";
 import { Sentence } from "./sentence.tsx";
-import { WorkingArticle, type WorkingView } from "./working.tsx";
+import { type TankWorkingView, WorkingArticle } from "./working.tsx";
 
 /** Runs behind it. */
 export const PLAN_PART_RUNS = 20;
 
 /** Workings of these twenty runs, not of the two hundred behind the other pages. */
-const planPartWorking = (tank: string, figure: string): string =>
-  to.planPartWorking(tank, figure, PLAN_PART_RUNS);
+const planPartWorking =
+  (tank: string) =>
+  (_: string | null, figure: string): string =>
+    to.planPartWorking(tank, figure, PLAN_PART_RUNS);
 
 interface PlanSlotProps {
   readonly tank: string;
@@ -80,13 +82,13 @@ export function planPartPage({ head, answers, units, alone }: PlanPartView): Pag
 }
 
 /** The working of one of its figures, further ones from the same twenty runs. */
-export function planWorkingPage(view: WorkingView): Page {
+export function planWorkingPage(view: TankWorkingView): Page {
   return {
     title: `How do you know? ${view.figure.label}, in ${PLAN_PART_RUNS} runs`,
     tank: view.head,
     here: null,
     body: (
-      <WorkingOf.Provider value={planPartWorking}>
+      <WorkingOf.Provider value={planPartWorking(view.head.id)}>
         <p class="note">From {PLAN_PART_RUNS} runs, as beside the questions.</p>
         <WorkingArticle {...view} />
       </WorkingOf.Provider>
@@ -102,7 +104,7 @@ interface PlanShortProps {
 
 function PlanShort({ tank, answers: { waves }, units }: PlanShortProps) {
   return (
-    <WorkingOf.Provider value={planPartWorking}>
+    <WorkingOf.Provider value={planPartWorking(tank)}>
       <h2>The plan so far</h2>
       <p class="hint">
         Reckoned for{" "}

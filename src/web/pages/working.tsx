@@ -4,6 +4,7 @@
  */
 import { dateWords, rationsADay, withDates } from "../../answers/words.ts";
 import type { WorkingFigure } from "../../answers/working.ts";
+import { sources } from "../../catalogue/index.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { Quantity } from "../parts/quantity.tsx";
 import { Table } from "../parts/table.tsx";
@@ -17,10 +18,16 @@ import {
 } from "./knowledge-words.ts";
 
 export interface WorkingView {
-  readonly head: TankHead;
+  /** Null where it belongs to no tank. */
+  readonly head: TankHead | null;
   readonly figure: WorkingFigure;
   /** ISO date of the facts that it was worked out from. */
   readonly asOf: string;
+}
+
+/** Of a figure that belongs to a tank. */
+export interface TankWorkingView extends WorkingView {
+  readonly head: TankHead;
 }
 
 export function workingPage(view: WorkingView): Page {
@@ -50,6 +57,7 @@ export function WorkingArticle({ head, figure, asOf }: WorkingView) {
       <Inputs figure={figure} asOf={asOf} />
       <Parameters figure={figure} />
       <AnimalFacts head={head} figure={figure} />
+      <References of={figure.references} />
       {standsAlone(figure) ? (
         <p>
           It follows from what you said of this tank, or from what is assumed where you did not: no parameter
@@ -74,8 +82,9 @@ export function WorkingArticle({ head, figure, asOf }: WorkingView) {
   );
 }
 
-const standsAlone = ({ inputs, parameters, animals }: WorkingFigure): boolean =>
-  parameters.length + animals.length === 0 && inputs.every((input) => input.figure === null);
+const standsAlone = ({ inputs, parameters, animals, references }: WorkingFigure): boolean =>
+  parameters.length + animals.length + references.length === 0 &&
+  inputs.every((input) => input.figure === null);
 
 /** Food is reckoned in carbon and told in rations. */
 const inRations = ({ unit, value }: WorkingFigure): string =>
@@ -139,13 +148,13 @@ const FIELDS = [
   ["spacingLitresPerAnimal", "its room"],
 ] as const;
 
-function AnimalFacts({ head, figure }: { readonly head: TankHead; readonly figure: WorkingFigure }) {
+function AnimalFacts({ head, figure }: { readonly head: TankHead | null; readonly figure: WorkingFigure }) {
   return (
     <>
       {figure.animals.map(({ id, name, basis, sources }) => (
         <section key={id}>
           <h2>
-            Facts of the <a href={to.animal(head.id, id)}>{name}</a>
+            Facts of the <a href={head === null ? to.guideEntry(id) : to.animal(head.id, id)}>{name}</a>
           </h2>
           <ul>
             {FIELDS.flatMap(([field, what]) =>
@@ -159,6 +168,30 @@ function AnimalFacts({ head, figure }: { readonly head: TankHead; readonly figur
           </p>
         </section>
       ))}
+    </>
+  );
+}
+
+/** Works that an equation or a table was taken from: by their key where the list of sources has them. */
+function References({ of }: { readonly of: readonly string[] }) {
+  if (of.length === 0) return null;
+  return (
+    <>
+      <h2>Published works</h2>
+      <ul class="references">
+        {of.map((work) => {
+          const known = sources.get(work);
+          return (
+            <li key={work}>
+              {known === undefined ? (
+                unitText(work)
+              ) : (
+                <a href={to.source(work)}>{known.title ?? known.about}</a>
+              )}
+            </li>
+          );
+        })}
+      </ul>
     </>
   );
 }

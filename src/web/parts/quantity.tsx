@@ -19,14 +19,17 @@ interface QuantityProps {
 
 export function Quantity({ figure, tank, children }: QuantityProps) {
   const around = useContext(TankId);
-  const address = useContext(WorkingOf) ?? to.working;
-  const id = tank ?? around;
-  if (id === null) throw new Error(`Cannot show figure ${figure}: its working belongs to a tank, name one`);
+  const address = useContext(WorkingOf) ?? ofTank;
   return (
-    <a class="quantity" data-figure={figure} href={address(id, figure)}>
+    <a class="quantity" data-figure={figure} href={address(tank ?? around, figure)}>
       {inSigns(children)}
     </a>
   );
+}
+
+function ofTank(tank: string | null, figure: string): string {
+  if (tank === null) throw new Error(`Cannot show figure ${figure}: its working belongs to a tank, name one`);
+  return to.working(tank, figure);
 }
 
 /** Number and unit may come as pieces of one text: it is joined first. What holds an element is left as it is. */

@@ -5,6 +5,6 @@ export const TankId = createContext<string | null>(null);
 
 /**
  * Where the working of a figure is, for parts that show another course than today's: a what-if's figures have workings
- * of their own. Null for today's.
+ * of their own, and so have a sum's, which may belong to no tank. Null for today's.
  */
-export const WorkingOf = createContext<((tank: string, figure: string) => string) | null>(null);
+export const WorkingOf = createContext<((tank: string | null, figure: string) => string) | null>(null);

@@ -87,7 +87,7 @@ export function WhatIfBody({ view, actions, doing = "" }: WhatIfBodyProps) {
 
 /** Figures in it open workings of the changed tank. */
 function OfChange({
-  view: { besideTyped },
+  view: { tank, besideTyped },
   members,
   children,
 }: {
@@ -97,7 +97,7 @@ function OfChange({
 }) {
   const query = queryOf(besideTyped, { runs: String(members) });
   return (
-    <WorkingOf.Provider value={(tank, figure) => to.whatIfWorking(tank, figure, query)}>
+    <WorkingOf.Provider value={(_, figure) => to.whatIfWorking(tank, figure, query)}>
       {children}
     </WorkingOf.Provider>
   );
