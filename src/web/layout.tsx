@@ -7,7 +7,7 @@ import type { ComponentChildren } from "preact";
 import { renderToString } from "preact-render-to-string";
 import { STATEMENT } from "../answers/statement.ts";
 import { dateWords } from "../answers/words.ts";
-import { type Page, TANK_PAGES, type TankHead, type TankPage, to } from "./page.ts";
+import { PAGE_GROUPS, type Page, type TankHead, type TankPage, to } from "./page.ts";
 import { Mark } from "./parts/mark.tsx";
 import { TankId } from "./parts/tank-context.ts";
 
@@ -145,15 +145,24 @@ function Top({ tank, here }: { readonly tank: TankHead | null; readonly here: Ta
 
 function PageLinks({ tank, here }: { readonly tank: string; readonly here: TankPage | null }) {
   return (
-    <ul>
-      {TANK_PAGES.map((name) => (
-        <li key={name}>
-          <a href={to.tank(tank, name)} aria-current={name === here ? "page" : undefined}>
-            {PAGE_NAMES[name]}
-          </a>
-        </li>
+    <dl class="page-groups">
+      {PAGE_GROUPS.map(({ name, pages }) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>
+            <ul>
+              {pages.map((page) => (
+                <li key={page}>
+                  <a href={to.tank(tank, page)} aria-current={page === here ? "page" : undefined}>
+                    {PAGE_NAMES[page]}
+                  </a>
+                </li>
+              ))}
+            </ul>
+          </dd>
+        </div>
       ))}
-    </ul>
+    </dl>
   );
 }
 

@@ -5,30 +5,16 @@
 import type { ComponentChildren } from "preact";
 import type { EntryKind } from "../contract/daybook/kinds.ts";
 
-/** Pages of one tank that its navigation names, in this order. */
-export const TANK_PAGES = [
-  "bench",
-  "daybook",
-  "larder",
-  "waves",
-  "ahead",
-  "trends",
-  "heads",
-  "growths",
-  "animals",
-  "what-if",
-  "almanac",
-  "errands",
-  "weeks",
-  "start-up",
-  "sums",
-  "feeding",
-  "arrivals",
-  "sheet",
-  "questions",
+/** Pages of one tank as its navigation names them, by what they are asked. */
+export const PAGE_GROUPS = [
+  { name: "Now", pages: ["bench", "daybook", "almanac", "errands", "sheet"] },
+  { name: "Food and crew", pages: ["larder", "waves", "ahead", "what-if", "animals"] },
+  { name: "From the record", pages: ["trends", "heads", "growths"] },
+  { name: "Water and care", pages: ["sums", "feeding", "arrivals", "start-up", "weeks", "questions"] },
 ] as const;
+export const TANK_PAGES = PAGE_GROUPS.flatMap(({ pages }) => [...pages]);
 /** Those, and the form of readings, which the daybook leads to. */
-export type TankPage = (typeof TANK_PAGES)[number] | "readings";
+export type TankPage = (typeof PAGE_GROUPS)[number]["pages"][number] | "readings";
 
 export interface TankHead {
   readonly id: string;
