@@ -93,13 +93,17 @@ function readField(field: SumField, typed: SumText, context: SumContext, gather:
 /** What an empty field is taken to be. */
 function insteadOf(field: SumField, tank: SumTank | null): FromTank | null {
   const known = tank === null ? null : (field.fromTank?.(tank) ?? null);
-  if (known !== null) return known;
+  return known ?? usualOf(field);
+}
+
+/** What is usually taken where a field stays empty and no tank knows better. */
+export function usualOf(field: SumField): FromTank | null {
   if (field.input === "amount" && typeof field.empty === "object") return field.empty;
   if (field.input !== "choice" || field.usual === null) return null;
   return { text: field.usual, how: "taken where nothing is said" };
 }
 
-const isNeeded = (field: SumField): boolean =>
+export const isNeeded = (field: SumField): boolean =>
   field.input === "choice" ? field.usual === null : field.empty === "needed";
 
 const wanted = (field: SumField): string =>

@@ -21,6 +21,7 @@ import { ROUND_ROUTES } from "./round.ts";
 import { SHEET_ROUTES } from "./sheet.ts";
 import { SOURCES_ROUTES } from "./sources.ts";
 import { START_ROUTES } from "./start.ts";
+import { SUMS_ROUTES } from "./sums.ts";
 import { TAKE_OUT_ROUTES } from "./take-out.ts";
 import { TREND_ROUTES } from "./trends.ts";
 import { UNIT_ROUTES } from "./units.ts";
@@ -50,6 +51,7 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...ERRANDS_ROUTES,
   ...SHEET_ROUTES,
   ...ANIMALS_ROUTES,
+  ...SUMS_ROUTES,
   ...WHAT_IF_ROUTES,
   ...WORKING_ROUTES,
   ...SOURCES_ROUTES,
