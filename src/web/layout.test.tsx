@@ -30,7 +30,8 @@ test("a document has its title, one style sheet and nothing before it, the wante
 
 test("every page leads to the crisis page, past the navigation, and names the open page", () => {
   const html = renderDocument(page(), ASSETS);
-  expect(html).toContain(`href="${to.wrong()}"`);
+  expect(html).toContain(`href="${to.wrong("t1")}"`);
+  expect(renderDocument(page({ tank: null }), ASSETS)).toContain(`href="${to.wrong()}"`);
   expect(html.indexOf('href="#main"')).toBeLessThan(html.indexOf("<header"));
   // Told twice: folded for narrow pages, in a line for wide ones.
   for (const name of TANK_PAGES)

@@ -107,7 +107,7 @@ function Top({ tank, here }: { readonly tank: TankHead | null; readonly here: Ta
           <Mark />
           <span>Grazewell</span>
         </a>
-        <a class="wrong-link" href={to.wrong()}>
+        <a class="wrong-link" href={to.wrong(tank?.id)}>
           Something is wrong
         </a>
       </div>

@@ -108,6 +108,8 @@ export const to = {
   /** One list of "Something is wrong". */
   wrongList: (list: string, tank?: string) =>
     `/something-is-wrong/${list}${tank === undefined ? "" : `?tank=${tank}`}`,
+  /** A tank's numbers behind one of those lists. */
+  wrongNumbers: (tankId: string, list: string) => `/tanks/${tankId}/something-is-wrong/${list}`,
   /** The plan in short beside the questions, and the workings of its runs. */
   planPart: (tankId: string, members: number) => `/tanks/${tankId}/parts/plan?members=${members}`,
   planPartWorking: (tankId: string, figure: string, members: number) =>

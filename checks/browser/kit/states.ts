@@ -2,6 +2,7 @@
  * Every page in every state that it can be in, by address, for each tank of the cast. Pages are those of `to`: one that
  * is added there and not here fails a test.
  */
+import { CRISIS_IDS } from "../../../src/answers/wrong/list-ids.ts";
 import type { EntryKind } from "../../../src/contract/daybook/kinds.ts";
 import { TANK_PAGES, to } from "../../../src/web/page.ts";
 import type { Cast } from "./cast.ts";
@@ -62,6 +63,9 @@ export function statesOf(cast: Cast): State[] {
     page("guide-entry", to.guideEntry("trochus-snail")),
     page("guide-venomous", to.guideEntry("lionfish")),
     page("wrong", to.wrong()),
+    page("wrong-of-tank", to.wrong(demo)),
+    ...CRISIS_IDS.map((id) => page(`wrong-${id}`, to.wrongList(id, demo))),
+    page("wrong-no-such-list", to.wrongList("mood"), 404),
     ...tankStates("demo", demo),
     ...tankStates("first", first),
     ...tankStates("nothing-yet", nothingYet),

@@ -1,18 +1,37 @@
-/** The crisis page: static, but for the way back to the tank that was left. It comes even where the tank can't be read. */
+/** Something is wrong: static, but for the way back to the tank that was left. It comes even where the tank can't be read. */
+
+import { isCrisisId } from "../../answers/wrong/list-ids.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
 import { to } from "../../web/page.ts";
-import { wrongPage } from "../../web/pages/wrong.tsx";
-import type { PageRoute } from "../route.ts";
+import { type FromTank, wrongListPage, wrongPage } from "../../web/pages/wrong.tsx";
+import type { PageContext, PageRequest, PageRoute } from "../route.ts";
 
 export const WRONG_ROUTES: readonly PageRoute[] = [
   {
     method: "GET",
     path: to.wrong(),
-    answer: async ({ query }, { store }) => {
-      const id = query["tank"];
-      const row = id === undefined ? null : await store.tank(id).catch(() => null);
-      const name = (row?.facts as unknown as TankFile | undefined)?.name ?? "your tank";
-      return { kind: "page", page: wrongPage({ tank: row === null ? null : { id: row.id, name } }) };
+    answer: async (request, context) => ({
+      kind: "page",
+      page: wrongPage({ tank: await fromTank(request, context) }),
+    }),
+  },
+  {
+    method: "GET",
+    path: to.wrongList(":list"),
+    answer: async (request, context) => {
+      const tank = await fromTank(request, context);
+      const list = request.params["list"] ?? "";
+      if (!isCrisisId(list))
+        return { kind: "page", page: wrongPage({ tank, noSuchList: true }), status: 404 };
+      return { kind: "page", page: wrongListPage({ list, tank, hasNumbers: false }) };
     },
   },
 ];
+
+/** By its row alone: what can't be read, or a store that fails, keeps nobody from a list. */
+async function fromTank({ query }: PageRequest, { store }: PageContext): Promise<FromTank> {
+  const id = query["tank"];
+  const row = id === undefined ? null : await store.tank(id).catch(() => null);
+  if (row === null || !row.kept) return null;
+  return { id: row.id, name: (row.facts as unknown as TankFile | undefined)?.name ?? "your tank" };
+}

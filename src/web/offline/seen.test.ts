@@ -11,6 +11,12 @@ test("the line stands first in the main part, once", () => {
   expect(html.match(/seen-line/g)).toHaveLength(1);
 });
 
+test("where something is to be done first, the line stands last", () => {
+  expect(seenOn(PAGE, "15 Jun 2026, 09:30", "last")).toMatch(
+    /<\/h1><p class="seen-line"[^>]*>[^<]*<\/p><\/main>/,
+  );
+});
+
 test("a kept answer keeps its content policy and loses what was of its packing", async () => {
   const kept = new Response(PAGE, {
     headers: {

@@ -1,16 +1,20 @@
 /** What is said of a page that is shown without a connection. Text in, text out: no cache and no event here. */
 
-/** A kept page with the line that says when it was seen, as the first thing of its main part. */
-export async function withSeenLine(kept: Response): Promise<Response> {
+/**
+ * A kept page with the line that says when it was seen, as the first thing of its main part; as the last where nothing
+ * may stand before what is to be done.
+ */
+export async function withSeenLine(kept: Response, where: "first" | "last" = "first"): Promise<Response> {
   const headers = new Headers(kept.headers);
   // The text is written out anew, uncompressed.
   for (const name of ["content-encoding", "content-length", "etag"]) headers.delete(name);
-  const html = seenOn(await kept.text(), seenWords(kept.headers.get("date")));
+  const html = seenOn(await kept.text(), seenWords(kept.headers.get("date")), where);
   return new Response(html, { status: 200, headers });
 }
 
-export function seenOn(html: string, when: string): string {
+export function seenOn(html: string, when: string, where: "first" | "last" = "first"): string {
   const line = `<p class="seen-line" role="status">Seen on ${when}; not connected now.</p>`;
+  if (where === "last") return html.replace("</main>", () => `${line}</main>`);
   return html.replace(/<main\b[^>]*>/, (main) => main + line);
 }
 

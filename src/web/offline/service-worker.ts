@@ -1,10 +1,11 @@
 /**
- * Opening offline: built files and the crisis page are fetched ahead, pages are kept as they are seen. Connected, every
+ * Opening offline: built files, the crisis page and each of its lists are fetched ahead, pages are kept as they are seen. Connected, every
  * page comes fresh; not connected, the kept copy comes with a line that says when it was seen.
  * Of every tank that was looked at its wet hand is kept too, and what its outbox holds is sent when the line is back.
  * Limits: what was never seen can't be shown; only entries of the daybook are written offline, by the page
  * (client/outbox.ts). By hand, without a library.
  */
+import { CRISIS_IDS } from "../../answers/wrong/list-ids.ts";
 import { OUTBOX_NEWS, sendWaiting } from "../client/outbox-send.ts";
 import { to } from "../page.ts";
 import { NOT_SEEN_POLICY, notSeenPage, withSeenLine } from "./seen.ts";
@@ -44,6 +45,8 @@ const PARTS = "grazewell-parts";
 const MOST_BUILT = 150;
 const MOST_PAGES = 60;
 const CRISIS = to.wrong();
+const CRISIS_PAGES = [CRISIS, ...CRISIS_IDS.map((id) => to.wrongList(id))];
+const CRISIS_WAIT_MS = 2000;
 /** The engine is large, and offline nothing new is worked out in this piece. */
 const NOT_AHEAD = /engine-worker|\.wasm$|service-worker/;
 
@@ -78,7 +81,7 @@ async function fetchAhead(): Promise<void> {
   const addresses: unknown = await (await fetch("/assets/manifest.json")).json();
   const wanted = Object.values(addresses as Record<string, string>).filter((one) => !NOT_AHEAD.test(one));
   await built.addAll(wanted);
-  await keep(CRISIS);
+  await Promise.all(CRISIS_PAGES.map(keep));
 }
 
 /** The pages that were open before this worker was: the first bench among them. */
@@ -105,19 +108,27 @@ async function builtFile(request: Request): Promise<Response> {
 
 async function page(event: Fetching): Promise<Response> {
   const { request } = event;
+  const isCrisis = CRISIS_PAGES.includes(new URL(request.url).pathname);
   try {
-    const fresh = await fetch(request);
+    const fresh = await (isCrisis ? Promise.race([fetch(request), tooLate()]) : fetch(request));
     event.waitUntil(keepPage(request, fresh.clone()));
     return fresh;
   } catch (error) {
-    const kept = await (await cacheOf(request)).match(request, { ignoreVary: true });
+    // A crisis list is the same for every tank: the way back alone is lost.
+    const kept = await (await cacheOf(request)).match(request, { ignoreVary: true, ignoreSearch: isCrisis });
     if (request.mode !== "navigate") {
       if (kept === undefined) throw error;
       return kept;
     }
     if (kept === undefined) return notSeen();
-    return withSeenLine(kept);
+    return withSeenLine(kept, isCrisis ? "last" : "first");
   }
+}
+
+/** Nobody waits for a line that hangs to be told what to do first. */
+async function tooLate(): Promise<never> {
+  await new Promise((wake) => setTimeout(wake, CRISIS_WAIT_MS));
+  throw new Error("Grazewell took too long to answer");
 }
 
 /** Whole pages and their parts; a failure or a file is not kept. */
@@ -158,10 +169,11 @@ async function notSeen(): Promise<Response> {
   return new Response(notSeenPage(sheet?.url ?? null, CRISIS), { status: 503, headers });
 }
 
-/** Crisis page and wet hands stay. */
-const STAYS = /^\/something-is-wrong$|\/wet-hand$/;
+/** Crisis pages and wet hands stay; a crisis page with a way back to a tank is one of many. */
+const stays = ({ pathname, search }: URL): boolean =>
+  pathname.endsWith("/wet-hand") || (search === "" && CRISIS_PAGES.includes(pathname));
 
 async function trim(cache: Cache, most: number): Promise<void> {
-  const keys = (await cache.keys()).filter(({ url }) => !STAYS.test(new URL(url).pathname));
+  const keys = (await cache.keys()).filter(({ url }) => !stays(new URL(url)));
   await Promise.all(keys.slice(0, Math.max(0, keys.length - most)).map((key) => cache.delete(key)));
 }
