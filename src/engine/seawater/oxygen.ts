@@ -93,8 +93,8 @@ function pressureFactor(temperature: Celsius, salinity: PracticalSalinity, press
   return (pressure * (1 - vapour / pressure) * (1 - theta * pressure)) / ((1 - vapour) * (1 - theta));
 }
 
-/** Vapour pressure over seawater, atm. */
-function vapourPressure(temperature: Celsius, salinity: PracticalSalinity): number {
+/** Vapour pressure over seawater, atm. @source benson-krause-1984 */
+export function vapourPressure(temperature: Celsius, salinity: PracticalSalinity): number {
   const t = toKelvin(temperature);
   return (
     (1 - 5.37e-4 * salinity) *

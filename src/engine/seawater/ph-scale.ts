@@ -20,7 +20,7 @@ import { requireWater } from "./validity.ts";
 export type PhScale = "nbs" | "total";
 
 /** Chlorinity from salinity. */
-const SALINITY_PER_CHLORINITY = 1.80655;
+export const SALINITY_PER_CHLORINITY = 1.80655;
 
 /** Total sulfate of seawater, mol/kg. @source morris-riley-1966 */
 export const totalSulfate = (salinity: PracticalSalinity): number =>

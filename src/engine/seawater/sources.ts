@@ -22,6 +22,18 @@ export const SEAWATER_SOURCES = {
   "dickson-riley-1979": "Dickson & Riley 1979, dissociation of hydrogen fluoride in seawater",
   "morris-riley-1966": "Morris & Riley 1966, sulfate to chlorinity in seawater",
   "riley-1965": "Riley 1965, fluoride to chlorinity in seawater",
+  "lueker-2000": "Lueker, Dickson & Keeling 2000, Marine Chemistry 70:105-119: carbonic acid in seawater",
+  "dickson-1990-borate": "Dickson 1990, Deep-Sea Research 37:755-766: boric acid in seawater",
+  "millero-1995": "Millero 1995, Geochimica et Cosmochimica Acta 59:661-677: ionisation of water in seawater",
+  "weiss-1974": "Weiss 1974, Marine Chemistry 2:203-215: CO2 in water and seawater",
+  "mucci-1983": "Mucci 1983, American Journal of Science 283:780-799: solubility of aragonite in seawater",
+  "uppstrom-1974": "Uppstrom 1974, Deep-Sea Research 21:161-162: boron to chlorinity in seawater",
+  "riley-tongudai-1967":
+    "Riley & Tongudai 1967, Chemical Geology 2:263-269: calcium to chlorinity in seawater",
+  "millero-2008":
+    "Millero, Feistel, Wright & McDougall 2008, Deep-Sea Research I 55:50-72: Reference Composition of seawater",
+  "iupac-weights": "IUPAC, abridged standard atomic weights",
+  "solubility-table": "Tables of solubility of salts in water at 20 °C",
 } as const;
 
 export type SeawaterSource = keyof typeof SEAWATER_SOURCES;

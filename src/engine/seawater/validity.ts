@@ -45,6 +45,22 @@ const VALIDITY = {
     temperature: { fit: [0, 40], limit: [-2, 45] },
     salinity: { fit: [20, 42], limit: [0, 45] },
   },
+  co2Solubility: {
+    source: "weiss-1974",
+    temperature: { fit: [-1, 45], limit: [-2, 45] },
+    salinity: { fit: [0, 45], limit: [0, 45] },
+  },
+  // Narrowest of the constants: those of carbonic acid. Borate's and bisulfate's are fitted from salinity 5 up.
+  carbonate: {
+    source: "lueker-2000",
+    temperature: { fit: [2, 35], limit: [0, 45] },
+    salinity: { fit: [19, 43], limit: [5, 45] },
+  },
+  aragonite: {
+    source: "mucci-1983",
+    temperature: { fit: [5, 40], limit: [0, 45] },
+    salinity: { fit: [5, 44], limit: [5, 45] },
+  },
 } as const satisfies Readonly<Record<string, Validity>>;
 
 export type Equation = keyof typeof VALIDITY;
@@ -118,4 +134,7 @@ const RANGES: Readonly<Record<Equation, Ranges>> = {
   oxygen: ranges(VALIDITY.oxygen),
   ammonia: ranges(VALIDITY.ammonia),
   phScale: ranges(VALIDITY.phScale),
+  co2Solubility: ranges(VALIDITY.co2Solubility),
+  carbonate: ranges(VALIDITY.carbonate),
+  aragonite: ranges(VALIDITY.aragonite),
 };

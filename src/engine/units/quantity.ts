@@ -16,6 +16,8 @@ export type Fahrenheit = Quantity<"F">;
 export type PracticalSalinity = Quantity<"psu">;
 export type MilligramPerLitre = Quantity<"mg/L">;
 export type MicromolePerKilogram = Quantity<"umol/kg">;
+/** Fugacity or partial pressure of a gas. */
+export type Microatmosphere = Quantity<"uatm">;
 export type MillisiemensPerCentimetre = Quantity<"mS/cm">;
 export type KilogramPerCubicMetre = Quantity<"kg/m3">;
 export type Atmosphere = Quantity<"atm">;
@@ -38,6 +40,7 @@ export const fahrenheit = as<Fahrenheit>();
 export const practicalSalinity = as<PracticalSalinity>();
 export const milligramPerLitre = as<MilligramPerLitre>();
 export const micromolePerKilogram = as<MicromolePerKilogram>();
+export const microatmosphere = as<Microatmosphere>();
 export const millisiemensPerCentimetre = as<MillisiemensPerCentimetre>();
 export const kilogramPerCubicMetre = as<KilogramPerCubicMetre>();
 export const atmosphere = as<Atmosphere>();
