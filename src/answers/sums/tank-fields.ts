@@ -61,7 +61,7 @@ export const WATER: AmountField = {
 export const SALINITY: AmountField = {
   ...{ name: "salinity", label: "Salinity", input: "amount", empty: "needed" },
   hint: "psu, specific gravity or conductivity; say the scale if the instrument prints one.",
-  ...{ read: readSalinity, example: "35 psu", units: ["psu"] },
+  ...{ read: readSalinity, example: "35 psu", units: ["psu", "sg 25/25", "sg 20/20", "mS/cm"] },
   fromTank: or(
     latestOf("salinity_psu", "psu"),
     factOf(({ facts }) => facts.salinityPsu, "psu"),

@@ -21,6 +21,7 @@ import {
   readingSaved,
   readingView,
 } from "./readings.ts";
+import { SUM_OPERATIONS } from "./sum-operations.ts";
 import { newTank, tankChange, tankHistory, tankList, tankSaved, tankView } from "./tanks.ts";
 
 const { tank, goneTank, reading, goneReading } = EXAMPLE;
@@ -431,5 +432,6 @@ export const OPERATIONS: readonly Operation[] = [
     problems: [404],
     examples: [{ name: "not there", params: { source: "no-such-work" }, status: 404 }],
   },
+  ...SUM_OPERATIONS,
   ...BRING_IN_OPERATIONS,
 ];

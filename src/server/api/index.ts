@@ -14,6 +14,7 @@ import { callOf, type Handler, mend, type Result } from "./call.ts";
 import * as catalogue from "./catalogue.ts";
 import * as entries from "./entries.ts";
 import * as readings from "./readings.ts";
+import * as sums from "./sums.ts";
 import * as tanks from "./tanks.ts";
 
 const HANDLERS: Readonly<Record<string, Handler>> = {
@@ -58,6 +59,8 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
   parameter: catalogue.parameter,
   sources: catalogue.sources,
   source: catalogue.source,
+  listSums: sums.listSums,
+  workOutSum: sums.workOutSum,
 };
 
 export function addApi(app: FastifyInstance, served: Served): void {

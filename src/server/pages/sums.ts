@@ -8,13 +8,12 @@ import { sumWorking } from "../../answers/sums/output.ts";
 import type { Sum } from "../../answers/sums/sum.ts";
 import { SUMS, sumOf } from "../../answers/sums/table.ts";
 import { workingOf } from "../../answers/working.ts";
-import { NO_PREFERENCES } from "../../contract/quantity/preferences.ts";
-import { preferencesOf } from "../../contract/tank-file/preferences-of.ts";
 import { to } from "../../web/page.ts";
 import { FIX } from "../../web/pages/form-fields.tsx";
 import { sumPage, sumWorkingPage } from "../../web/pages/sum.tsx";
 import { sumsPage } from "../../web/pages/sums.tsx";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
+import { sumContextOf } from "../sum-context.ts";
 import { ofTank } from "./of-tank.ts";
 
 type WithOrWithout = (tank: LoadedTank | null, request: PageRequest, context: PageContext) => PageReply;
@@ -65,16 +64,6 @@ function figureOf(sum: Sum, typed: SumText, id: string, context: SumContext) {
   const asked = askSum(sum, typed, context);
   return (asked.ok ? sumWorking(asked.answer, id) : null) ?? workingOf(null, id);
 }
-
-/** What a sum knows beside what is typed: the tank, how its keeper writes, the day. */
-export const sumContextOf = (tank: LoadedTank | null, today: string): SumContext =>
-  tank === null
-    ? { preferences: NO_PREFERENCES, today, tank: null }
-    : {
-        preferences: preferencesOf(tank.document.preferences),
-        today,
-        tank: { facts: tank.facts, record: tank.record, today },
-      };
 
 /** Names of a query that are no field's. */
 const OWN = new Set(["part", "wait"]);

@@ -59,15 +59,19 @@ function OneField({ field, tank, values, doubts }: OneFieldProps) {
   if (field.input === "date")
     return <Field name={name} label={label} value={value} width="middle" error={error} {...said} />;
   return (
-    <Field
-      name={name}
-      label={label}
-      value={value}
-      width="short"
-      error={error}
-      {...said}
-      {...unitOf(field, values)}
-    />
+    <>
+      <Field
+        name={name}
+        label={label}
+        value={value}
+        width="short"
+        error={error}
+        {...said}
+        {...unitOf(field, values)}
+      />
+      {/* A unit that is only named beside the field is meant all the same. */}
+      {field.units.length === 1 ? <input type="hidden" name={`${name}.unit`} value={field.units[0]} /> : null}
+    </>
   );
 }
 
