@@ -4,6 +4,7 @@
  * Values of readings are as read, without the doubt of the test: whoever uses them adds that.
  */
 
+import { ammoniaDoseIn } from "../../contract/daybook/ammonia-dose.ts";
 import { byDay } from "../../contract/daybook/by-day.ts";
 import type { DaybookEntry } from "../../contract/daybook/kinds.ts";
 import { type KnownAs, knownToday, type OlderLot } from "../../contract/daybook/known-today.ts";
@@ -104,8 +105,11 @@ function happeningsOf(entry: DaybookEntry, known: KnownAs): Happening[] {
       return [{ ...dated, kind: "chore", chore: entry.body.chore, share: entry.body.share }];
     case "change":
       return [{ ...dated, kind: "changed", what: entry.body.changed, to: entry.body.to }];
-    case "treatment":
+    case "treatment": {
+      const fed = ammoniaDoseIn(entry.body.substance);
+      if (fed !== null) return entry.body.step === "started" ? [{ ...dated, kind: "dosed", ...fed }] : [];
       return [{ ...dated, kind: "treated", substance: entry.body.substance, step: entry.body.step }];
+    }
     case "outage":
       return [{ ...dated, kind: "outage", of: entry.body.of, hours: entry.body.hours }];
     default:

@@ -63,6 +63,8 @@ function wordsOf(one: Happening): Pick<Happened, "words" | "asked"> {
       return { words: CHANGED[one.what], asked: true };
     case "treated":
       return { words: `treatment with ${one.substance} ${one.step}`, asked: true };
+    case "dosed":
+      return { words: "ammonia dosed", asked: true };
     case "outage":
       return { words: `${one.of === "power" ? "power" : one.of} out for ${one.hours} h`, asked: true };
   }

@@ -44,6 +44,9 @@ export const QUANTITY_OF = {
   po4: "po4_mg_p_per_l",
 } as const;
 
+/** Ammonia that is told of so many days from filling stands for the first ammonia of a start. Judgement. */
+const FIRST_DAYS = 3;
+
 /** Runs the window; `onDay` gets every midnight's state, before that day's happenings. The world ends as the last one left it. */
 export function runWindow(
   member: Member,
@@ -76,7 +79,11 @@ export function runWindow(
   const today = world.inputs;
   world.set(inputsGiven(window.first, today));
   const first = fromFilling ? atFilling(world, before, atStart) : settled(world, before);
-  const starting = fromFilling ? startUpEvents(world, before, atStart, age) : [];
+  // Who told what was dosed at filling is not given the usual first ammonia besides.
+  const told = days >= age && window.events.some(({ kind, t }) => kind === "ammonia" && t <= FIRST_DAYS);
+  const starting = (fromFilling ? startUpEvents(world, before, atStart, age) : []).filter(
+    ({ kind }) => !(told && kind === "dose"),
+  );
   const events: TankEvent[] = starting.filter(({ t }) => t < runUp);
   for (const { species, residents } of startKinds) {
     if (residents === 0) continue;
@@ -158,6 +165,8 @@ function eventOf(
       return holds.has(event.animal)
         ? [{ t, kind: "removeAnimals", species: event.animal, count: event.count }]
         : [];
+    case "ammonia":
+      return [{ t, kind: "dose", pool: "TAN", mg: event.mgNPerL * today.V }];
     case "body":
       return [{ t, kind: "carrion", mgC: event.mgC, mgN: event.mgN, mgP: event.mgP }];
     case "given":

@@ -49,13 +49,20 @@ export function windowOf(
   );
   const given = givenOver(facts, inWindow, byId);
   chores.push(...wipesBefore(record, from, chores));
+  chores.push(
+    ...inWindow.flatMap(({ happening, t }): OneEvent[] =>
+      happening.kind === "dosed" && happening.mgNPerL !== null
+        ? [{ t, kind: "ammonia", mgNPerL: happening.mgNPerL }]
+        : [],
+    ),
+  );
   const events: WindowEvent[] = [...chores, ...usualCare(facts, chores, days), ...changes, ...given.events];
   events.sort((a, b) => a.t - b.t || order(a) - order(b));
   return { from, days, events, heads: headsAtStart(facts, inWindow, byId), first: given.first, observed };
 }
 
 const KINDS: readonly WindowEvent["kind"][] = [
-  ...(["given", "body", "leave", "arrive", "wipe", "pull", "harvest", "siphon", "stir"] as const),
+  ...(["given", "body", "leave", "arrive", "ammonia", "wipe", "pull", "harvest", "siphon", "stir"] as const),
   ...(["water", "filter", "sorbent"] as const),
 ];
 const order = ({ kind }: WindowEvent): number => KINDS.indexOf(kind);

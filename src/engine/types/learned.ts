@@ -47,6 +47,7 @@ export type WindowEvent = { readonly t: number } & (
   | { readonly kind: "filter" | "sorbent" }
   | { readonly kind: "arrive"; readonly animal: string; readonly count: number; readonly condition: number }
   | { readonly kind: "leave"; readonly animal: string; readonly count: number }
+  | { readonly kind: "ammonia"; readonly mgNPerL: number }
   | { readonly kind: "body"; readonly mgC: number; readonly mgN: number; readonly mgP: number }
   | ({ readonly kind: "given" } & Given)
 );

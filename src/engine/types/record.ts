@@ -112,13 +112,20 @@ export interface Treated extends Dated {
   readonly step: "started" | "ended";
 }
 
+/** Ammonia put in to feed filters that are starting: no medicine. */
+export interface Dosed extends Dated {
+  readonly kind: "dosed";
+  /** Of the whole water; null where the amount was not told. */
+  readonly mgNPerL: number | null;
+}
+
 export interface Outage extends Dated {
   readonly kind: "outage";
   readonly of: "power" | "pumps" | "heater" | "lamp" | "skimmer";
   readonly hours: number;
 }
 
-export type Happening = HeadsChanged | ChoreDone | Changed | Treated | Outage;
+export type Happening = HeadsChanged | ChoreDone | Changed | Treated | Dosed | Outage;
 
 export interface Declined extends Dated {
   readonly advice: string;

@@ -1,6 +1,7 @@
 /** Readings, growths and running treatments of the daybook, as a tank file has them. */
 import type { Growth } from "../../../engine/types/tank.ts";
 import type { TankFile } from "../../tank-file/schema.ts";
+import { ammoniaDoseIn } from "../ammonia-dose.ts";
 import { coverOfScore } from "../growth-anchors.ts";
 import type { DaybookEntry } from "../kinds.ts";
 import type { Measured, ReadingBody } from "../reading.ts";
@@ -52,7 +53,11 @@ export function medicinesTold(
   { since }: Pick<ApplyScene, "since">,
 ): string[] | undefined {
   const steps = dated.flatMap((entry) =>
-    entry.kind === "treatment" && isNews(entry, since.medicines) ? [entry] : [],
+    entry.kind === "treatment" &&
+    isNews(entry, since.medicines) &&
+    ammoniaDoseIn(entry.body.substance) === null
+      ? [entry]
+      : [],
   );
   if (steps.length === 0) return undefined;
   const running = new Map((document.medicines ?? []).map((name) => [nameOf(name), name]));

@@ -34,7 +34,10 @@ export interface Night {
 }
 
 /** Midnights of one version of the tank from today on, for as long as they are asked for. */
-function* nights(drawn: Member, { facts, kinds, stocked }: StartUpPlan): Generator<Night & { done: boolean }> {
+function* nights(
+  drawn: Member,
+  { facts, kinds, stocked }: StartUpPlan,
+): Generator<Night & { done: boolean }> {
   const { member, state: start } = standingOf(drawn, kinds, facts);
   const world = worldOf(member, kinds, facts.phScale, "expected");
   // Nobody eats and nobody is fed in an empty tank, whatever a usual tank of its size gets.
@@ -49,8 +52,7 @@ function* nights(drawn: Member, { facts, kinds, stocked }: StartUpPlan): Generat
     const clear = isClear(night);
     clearNights = clear ? clearNights + 1 : 0;
     yield { ...night, done: stocked ? clearNights >= START_UP.clearDays : clear && dosed };
-    dosed =
-      !stocked && night.tan < START_UP.readable.tan && night.no2 <= START_UP.fedWhileNitriteMgNPerL;
+    dosed = !stocked && night.tan < START_UP.readable.tan && night.no2 <= START_UP.fedWhileNitriteMgNPerL;
     const events: TankEvent[] = [
       ...(dosed
         ? [{ t: 0, kind: "dose", pool: "TAN", mg: START_UP.testDoseMgNPerL * world.inputs.V } as const]
