@@ -5,6 +5,12 @@ import {
   unionisedAmmoniaSecondOpinion,
 } from "../../src/engine/seawater/ammonia.ts";
 import {
+  aragoniteProduct,
+  carbonateConstants,
+  co2Solubility,
+} from "../../src/engine/seawater/carbonate-constants.ts";
+import { naturalMgPerKg, SALT_FRACTIONS, type SaltPart } from "../../src/engine/seawater/composition.ts";
+import {
   conductivityOf,
   STANDARD_CONDUCTIVITY,
   salinityFromConductivity,
@@ -16,7 +22,7 @@ import {
   oxygenSaturationPerKg,
   oxygenSaturationSecondOpinion,
 } from "../../src/engine/seawater/oxygen.ts";
-import { bisulfateConstant } from "../../src/engine/seawater/ph-scale.ts";
+import { bisulfateConstant, totalLessSeawaterScale } from "../../src/engine/seawater/ph-scale.ts";
 import { celsius, millisiemensPerCentimetre, practicalSalinity } from "../../src/engine/units/quantity.ts";
 import { toKelvin } from "../../src/engine/units/temperature.ts";
 import { type Comparison, type LeftOut, type Pair, readBlocks } from "../comparison.ts";
@@ -51,6 +57,40 @@ function pairs(block: string, key: string, ours: (point: Point) => number): Pair
     return { at: JSON.stringify(at), theirs, ours: ours(point) };
   });
 }
+
+const GUIDE = "Dickson, Sabine & Christian 2007, chapter 5 (in copies)";
+const AT_25 = [celsius(25), practicalSalinity(35)] as const;
+const at25 = carbonateConstants(...AT_25);
+/** The Guide brings the ionisation of water to the total scale by a fixed step, ours does exactly. */
+const GUIDE_STEP = 0.015;
+const guideValue = (name: string, quantity: string, tolerance: number, ours: number): Comparison => ({
+  ...{
+    block: "guide_2007_constants_check_values",
+    quantity,
+    unit: "",
+    source: GUIDE,
+    tolerance,
+    relative: false,
+  },
+  pairs: guide(name).map((theirs) => ({ at: "S 35, 25 °C", theirs, ours })),
+});
+
+/** The names that the check file gives the parts of sea salt. */
+const PARTS: Readonly<Record<string, SaltPart>> = {
+  borate_ion_boh4: "borate",
+  boric_acid_boh3: "boricAcid",
+  carbon_dioxide: "carbonDioxide",
+};
+interface PartPoint {
+  readonly species: string;
+  readonly mass_fraction_of_sea_salt: number;
+  readonly grams_per_kg_seawater: number;
+  readonly grams_per_kg_second_copy: number | null;
+}
+const composition = points<PartPoint>("reference_composition_salinity_35").map((point) => ({
+  ...point,
+  part: PARTS[point.species] ?? (point.species as SaltPart),
+}));
 
 const UNESCO = "Fofonoff & Millard 1983, UNESCO Technical Papers in Marine Science 44";
 
@@ -172,6 +212,64 @@ export const comparisons: readonly Comparison[] = [
       ours: Math.log(bisulfateConstant(toKelvin(celsius(25)), practicalSalinity(35))),
     })),
   },
+  guideValue("ln_k0", "ln of the solubility of CO2", 6e-5, Math.log(at25.k0)),
+  guideValue("log10_k1", "log of the first constant of carbonic acid", 6e-5, Math.log10(at25.k1)),
+  guideValue("log10_k2", "log of the second constant of carbonic acid", 6e-5, Math.log10(at25.k2)),
+  guideValue("ln_kb", "ln of the constant of boric acid", 6e-5, Math.log(at25.borate)),
+  guideValue(
+    "ln_kw_total_scale_guide_form",
+    "ln of the ionisation of water, by the Guide's step",
+    6e-4,
+    Math.log(at25.water) + Math.LN10 * totalLessSeawaterScale(...AT_25) - GUIDE_STEP,
+  ),
+  {
+    block: "co2_solubility_weiss_1974_table_3",
+    quantity: "solubility of CO2, times 100",
+    unit: "mol/kg/atm",
+    source: "Weiss 1974, table III (in a copy)",
+    tolerance: 5.01e-4,
+    relative: false,
+    pairs: pairs(
+      "co2_solubility_weiss_1974_table_3",
+      "k0_times_100_mol_per_kg_atm",
+      (p) => 100 * co2Solubility(today(p), salinity(p)),
+    ),
+  },
+  {
+    block: "aragonite_solubility_anchor",
+    quantity: "solubility product of aragonite",
+    unit: "mol²/kg²",
+    source: "Mucci 1983, the value as measured (from memory; the equation is his fit to more of them)",
+    tolerance: 0.05,
+    relative: true,
+    pairs: pairs("aragonite_solubility_anchor", "ksp_aragonite_mol2_per_kg2", (p) =>
+      aragoniteProduct(today(p), salinity(p)),
+    ),
+  },
+  {
+    block: "reference_composition_salinity_35",
+    quantity: "parts of sea salt by mass",
+    unit: "",
+    source: "Millero et al. 2008, Reference Composition (in a copy)",
+    tolerance: 1e-12,
+    relative: false,
+    pairs: composition.map(({ species, part, mass_fraction_of_sea_salt }) => ({
+      ...{ at: species, theirs: mass_fraction_of_sea_salt, ours: SALT_FRACTIONS[part] },
+    })),
+  },
+  {
+    block: "reference_composition_salinity_35",
+    quantity: "parts of seawater at salinity 35",
+    unit: "g/kg",
+    source: "Millero et al. 2008, Reference Composition (in a second copy)",
+    tolerance: 1e-5,
+    relative: false,
+    pairs: composition.flatMap(({ species, part, grams_per_kg_second_copy: theirs }) =>
+      theirs === null
+        ? []
+        : [{ at: species, theirs, ours: naturalMgPerKg(part, practicalSalinity(35)) / 1000 }],
+    ),
+  },
   {
     block: "unionised_ammonia_clegg_whitfield_examples",
     quantity: "un-ionised share, total scale, constant per kg of water",
@@ -236,19 +334,12 @@ export const leftOut: readonly LeftOut[] = [
   },
   {
     block: "guide_2007_constants_check_values",
-    what: "all but ln_k_hso4_free_scale",
-    why: "constants of the carbonate system: later piece",
+    what: "hydrogen fluoride, phosphate and silicate",
+    why: "another equation than ours for the first; the others are left out of the alkalinity",
   },
-  { block: "co2_solubility_weiss_1974_table_3", what: "all", why: "carbonate system: later piece" },
   {
     block: "unionised_ammonia_clegg_whitfield_examples",
     what: "fraction_unionised_free_scale",
     why: "free-scale pH is no scale a keeper meets; nothing here computes it",
-  },
-  { block: "aragonite_solubility_anchor", what: "all", why: "carbonate system: later piece" },
-  {
-    block: "reference_composition_salinity_35",
-    what: "all",
-    why: "composition of the salt, for dosing and the carbonate system: later piece",
   },
 ];

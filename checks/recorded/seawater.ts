@@ -5,6 +5,18 @@ import {
   unionisedAmmoniaFraction,
   unionisedAmmoniaSecondOpinion,
 } from "../../src/engine/seawater/ammonia.ts";
+import { aragoniteSaturation } from "../../src/engine/seawater/aragonite.ts";
+import {
+  type CarbonatePair,
+  type CarbonateState,
+  carbonateFrom,
+} from "../../src/engine/seawater/carbonate.ts";
+import {
+  aragoniteProduct,
+  type CarbonateConstants,
+  carbonateConstants,
+  referenceCalcium,
+} from "../../src/engine/seawater/carbonate-constants.ts";
 import { conductivityOf, salinityFromConductivity } from "../../src/engine/seawater/conductivity.ts";
 import { density } from "../../src/engine/seawater/density.ts";
 import {
@@ -31,8 +43,10 @@ import {
 } from "../../src/engine/seawater/specific-gravity.ts";
 import {
   celsius,
+  micromolePerKilogram,
   millisiemensPerCentimetre,
   phNbs,
+  phTotal,
   practicalSalinity,
   specificGravity,
 } from "../../src/engine/units/quantity.ts";
@@ -124,6 +138,141 @@ const gravities: readonly Comparison[] = GRAVITY_KEYS.flatMap(({ key, scale, flo
     ),
   },
 ]);
+
+const CONSTANTS: readonly (readonly [
+  key: string,
+  quantity: string,
+  unit: string,
+  of: keyof CarbonateConstants,
+])[] = [
+  ["k0_mol_per_kg_atm", "solubility of CO2 (Weiss 1974)", "mol/kg/atm", "k0"],
+  ["k1_mol_per_kg_total_scale", "first constant of carbonic acid (Lueker et al. 2000)", "mol/kg", "k1"],
+  ["k2_mol_per_kg_total_scale", "second constant of carbonic acid (Lueker et al. 2000)", "mol/kg", "k2"],
+  ["kb_mol_per_kg_total_scale", "constant of boric acid (Dickson 1990)", "mol/kg", "borate"],
+  ["kw_mol2_per_kg2_total_scale", "ionisation of water (Millero 1995)", "mol²/kg²", "water"],
+];
+
+const constants: readonly Comparison[] = [
+  ...CONSTANTS.map(([key, quantity, unit, of]) => ({
+    ...{ ...relative, block: "equilibrium_constants", quantity, unit, source: CO2, tolerance: 1e-6 },
+    pairs: pairs(
+      "equilibrium_constants",
+      expected(key),
+      (input) => carbonateConstants(temperature(input), salinity(input))[of],
+    ),
+  })),
+  {
+    ...{
+      ...relative,
+      block: "equilibrium_constants",
+      quantity: "solubility product of aragonite",
+      unit: "mol²/kg²",
+    },
+    ...{ source: `${CO2} (Mucci 1983)`, tolerance: 1e-6 },
+    pairs: pairs("equilibrium_constants", expected("ksp_aragonite_mol2_per_kg2"), (input) =>
+      aragoniteProduct(temperature(input), salinity(input)),
+    ),
+  },
+  {
+    ...{ ...relative, block: "equilibrium_constants", quantity: "total boron", unit: "µmol/kg" },
+    ...{ source: `${CO2} (Uppstrom 1974)`, tolerance: 1e-6 },
+    pairs: pairs(
+      "equilibrium_constants",
+      expected("total_boron_umol_per_kg"),
+      (input) => 1e6 * carbonateConstants(temperature(input), salinity(input)).totalBoron,
+    ),
+  },
+  {
+    ...{
+      ...relative,
+      block: "equilibrium_constants",
+      quantity: "calcium of natural seawater",
+      unit: "µmol/kg",
+    },
+    ...{ source: `${CO2} (Riley & Tongudai 1967)`, tolerance: 1e-6 },
+    pairs: pairs(
+      "equilibrium_constants",
+      expected("reference_calcium_umol_per_kg"),
+      (input) => 1e6 * referenceCalcium(salinity(input)),
+    ),
+  },
+];
+
+const SPECIES: readonly (readonly [key: string, quantity: string, unit: string, of: keyof CarbonateState])[] =
+  [
+    ["dic_umol_per_kg", "dissolved inorganic carbon", "µmol/kg", "dic"],
+    ["bicarbonate_umol_per_kg", "bicarbonate", "µmol/kg", "bicarbonate"],
+    ["carbonate_umol_per_kg", "carbonate", "µmol/kg", "carbonate"],
+    ["aqueous_co2_umol_per_kg", "CO2 in the water", "µmol/kg", "co2"],
+    ["fco2_uatm", "fugacity of CO2", "µatm", "fco2"],
+    ["borate_alkalinity_umol_per_kg", "alkalinity of borate", "µmol/kg", "borateAlkalinity"],
+    ["hydroxide_umol_per_kg", "hydroxide", "µmol/kg", "hydroxide"],
+  ];
+/** Blocks of the carbonate grid: what it is worked out from, and the tolerance that the file gives it. */
+const GRIDS: readonly (readonly [
+  block: string,
+  from: string,
+  tolerance: number,
+  pair: (input: Values) => CarbonatePair,
+])[] = [
+  [
+    "carbonate_from_alkalinity_and_ph_total",
+    "alkalinity and total pH",
+    1e-6,
+    (input) => ({
+      alkalinity: alkalinity(input),
+      ph: phTotal(take(input, "ph_total_scale")),
+    }),
+  ],
+  [
+    "carbonate_from_alkalinity_and_ph_nbs",
+    "alkalinity and NBS pH",
+    1e-6,
+    (input) => ({
+      alkalinity: alkalinity(input),
+      ph: nbsToTotal(phNbs(take(input, "ph_nbs_scale")), temperature(input), salinity(input)),
+    }),
+  ],
+  [
+    "ph_from_alkalinity_and_dic",
+    "alkalinity and carbon",
+    5e-6,
+    (input) => ({
+      alkalinity: alkalinity(input),
+      dic: micromolePerKilogram(take(input, "dic_umol_per_kg")),
+    }),
+  ],
+];
+const alkalinity = (input: Values) => micromolePerKilogram(take(input, "total_alkalinity_umol_per_kg"));
+const water = (input: Values) => ({ temperature: temperature(input), salinity: salinity(input) });
+
+const carbonate: readonly Comparison[] = GRIDS.flatMap(([block, from, tolerance, pair]) => {
+  const state = (input: Values) => carbonateFrom(pair(input), water(input));
+  const known = block === "ph_from_alkalinity_and_dic" ? SPECIES.slice(1) : SPECIES;
+  return [
+    ...known.map(([key, quantity, unit, of]) => ({
+      ...{ ...relative, block, quantity: `${quantity}, from ${from}`, unit, source: CO2, tolerance },
+      pairs: pairs(block, expected(key), (input) => state(input)[of]),
+    })),
+    {
+      ...{
+        ...relative,
+        block,
+        quantity: `saturation of aragonite, from ${from}`,
+        unit: "",
+        source: CO2,
+        tolerance,
+      },
+      pairs: pairs(block, expected("aragonite_saturation"), (input) =>
+        aragoniteSaturation(
+          state(input),
+          water(input),
+          micromolePerKilogram(take(input, "calcium_umol_per_kg")),
+        ),
+      ),
+    },
+  ];
+});
 
 export const comparisons: readonly Comparison[] = [
   {
@@ -346,20 +495,26 @@ export const comparisons: readonly Comparison[] = [
       nbsToTotal(phNbs(take(input, "ph_nbs_scale")), temperature(input), salinity(input)),
     ),
   },
+  ...constants,
+  ...carbonate,
+  {
+    ...absolute,
+    block: "ph_from_alkalinity_and_dic",
+    quantity: "pH total, from alkalinity and carbon",
+    unit: "",
+    source: CO2,
+    tolerance: 1e-6,
+    pairs: pairs(
+      "ph_from_alkalinity_and_dic",
+      expected("ph_total_scale"),
+      (input) =>
+        carbonateFrom(
+          { alkalinity: alkalinity(input), dic: micromolePerKilogram(take(input, "dic_umol_per_kg")) },
+          water(input),
+        ).ph,
+    ),
+  },
 ];
 
 /** Every block no comparison reads, and the parts left out of those that are read. */
-export const leftOut: readonly LeftOut[] = [
-  {
-    block: "equilibrium_constants",
-    what: "all but the pH scale factors and what they rest on",
-    why: "constants of the carbonate system: later piece",
-  },
-  {
-    block: "carbonate_from_alkalinity_and_ph_nbs",
-    what: "all but ph_total_scale",
-    why: "carbonate system: later piece",
-  },
-  { block: "carbonate_from_alkalinity_and_ph_total", what: "all", why: "carbonate system: later piece" },
-  { block: "ph_from_alkalinity_and_dic", what: "all", why: "carbonate system: later piece" },
-];
+export const leftOut: readonly LeftOut[] = [];
