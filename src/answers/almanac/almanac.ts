@@ -1,0 +1,60 @@
+/**
+ * All dated care of one tank, joined: the almanac's own parts, then those of other parts; no duty twice, the earliest
+ * first. Pure: today is handed in. docs/almanac.md
+ */
+import type { Figure } from "../../engine/types/figure.ts";
+import { withConfidence } from "../figures/confidence.ts";
+import type { RecordScene } from "../record-scene.ts";
+import { advisedDates } from "./advised.ts";
+import { countDates, orderDates, rightingDates, waveDates } from "./animals.ts";
+import { CARE_KINDS, type CareDate } from "./care-date.ts";
+import { filterDates } from "./filter.ts";
+import { glassDates } from "./glass.ts";
+import type { AlmanacScene, Dated, Undated } from "./scene.ts";
+import { supplyDates } from "./supplies.ts";
+import { testDates } from "./tests.ts";
+import { waterDates } from "./water.ts";
+
+const OWN: readonly ((scene: AlmanacScene) => Dated)[] = [
+  ...[glassDates, filterDates, testDates, waterDates, countDates, rightingDates, orderDates, waveDates],
+  ...[advisedDates, supplyDates],
+];
+
+/** Dated care that other parts know of: one line each. */
+const OTHERS: readonly ((scene: RecordScene) => readonly CareDate[])[] = [];
+
+export interface Almanac {
+  readonly today: string;
+  /** By day; of one day in the order of kinds. */
+  readonly dates: readonly CareDate[];
+  readonly undated: readonly Undated[];
+  readonly figures: readonly Figure[];
+  /** Something is dangerous or wrong now: the bench goes before all of this. */
+  readonly benchFirst: boolean;
+}
+
+export function almanacOf(scene: AlmanacScene): Almanac {
+  const own = OWN.map((part) => part(scene));
+  const all = [...own.flatMap(({ dates }) => dates), ...OTHERS.flatMap((part) => part(scene))];
+  const dates = once(all).toSorted(
+    (a, b) => a.on.localeCompare(b.on) || order(a) - order(b) || a.id.localeCompare(b.id),
+  );
+  const undated = own.flatMap((part) => part.undated);
+  const figures = [...dates, ...undated].flatMap((one) => one.figures);
+  return {
+    ...{ today: scene.today, dates, undated, figures: withConfidence(figures) },
+    benchFirst: scene.advice.some(({ about }) => about === "danger" || about === "trouble"),
+  };
+}
+
+const order = ({ kind }: CareDate): number => CARE_KINDS.indexOf(kind);
+
+/** Of two with one id the earlier. */
+function once(all: readonly CareDate[]): CareDate[] {
+  const byId = new Map<string, CareDate>();
+  for (const one of all) {
+    const had = byId.get(one.id);
+    if (had === undefined || one.on < had.on) byId.set(one.id, one);
+  }
+  return [...byId.values()];
+}
