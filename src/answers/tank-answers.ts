@@ -6,10 +6,12 @@ import { animals } from "../catalogue/index.ts";
 import type { AheadOutput } from "../contract/output/ahead.ts";
 import type { AnimalsOutput } from "../contract/output/animals.ts";
 import type { LarderOutput } from "../contract/output/larder.ts";
+import type { StartUpOutput } from "../contract/output/start-up.ts";
 import type { FlowsOutput } from "../contract/output/trends.ts";
 import type { WavesOutput } from "../contract/output/waves.ts";
 import type { Plan } from "../engine/stocking/plan.ts";
 import type { Figure } from "../engine/types/figure.ts";
+import { figureId } from "../engine/types/figure-id.ts";
 import type { Learned } from "../engine/types/learned.ts";
 import type { TankFacts } from "../engine/types/tank.ts";
 import { aheadOutputOf } from "./ahead/ahead-output.ts";
@@ -26,6 +28,7 @@ import { type EnsembleChoice, type Means, membersOf, planTank } from "./plan/pla
 import { wavesOutputOf } from "./plan/waves-output.ts";
 import type { WhatIf } from "./what-if.ts";
 import { type WorkingFigure, workingOutputOf } from "./working.ts";
+import { oxygenFigures } from "./wrong/numbers/oxygen.ts";
 
 export interface TankAnswers {
   readonly larder: LarderOutput;
@@ -41,6 +44,8 @@ export interface TankAnswers {
   readonly workings: Readonly<Record<string, WorkingFigure>>;
   /** Where nitrogen and phosphorus go; of a tank as it is, where the server's thread was asked for all runs. */
   readonly flows?: FlowsOutput;
+  /** How its start-up goes on; of a young tank as it is, where the server's thread was asked for all runs. */
+  readonly startUp?: StartUpOutput;
   /** What the daybook has taught, where there was one to learn from. */
   readonly learned?: LearnedOutput;
   /** For an engine elsewhere that is to answer of the same tank; null where nothing was learned. */
@@ -164,6 +169,8 @@ function figuresIn(work: Work): Figure[] {
   const { asItIs, whatIf, members } = report;
   const { weeks } = ahead;
   const asItIsFigures = aheadFigures(asItIs, ahead.as_it_is, { facts, members, weeks });
+  const dawn = asItIsFigures.find(({ id }) => id === figureId.dawnOxygen());
+  const stillWater = oxygenFigures(asItIs.course.forecast, members, facts, dawn);
   const whatIfFigures =
     whatIf === null || ahead.what_if === null
       ? []
@@ -173,7 +180,7 @@ function figuresIn(work: Work): Figure[] {
   return withConfidence([
     ...tankAndPlanFigures(laid, plan),
     ...prefixed(today, TODAY),
-    ...prefixed(asItIsFigures, "", laidToday === null ? "" : TODAY),
+    ...prefixed([...asItIsFigures, ...stillWater], "", laidToday === null ? "" : TODAY),
     ...prefixed(whatIfFigures, WHAT_IF, ""),
   ]);
 }

@@ -3,6 +3,7 @@
  * is added there and not here fails a test.
  */
 import { CRISIS_IDS } from "../../../src/answers/wrong/list-ids.ts";
+import { hasNumbers, needsEngine } from "../../../src/answers/wrong/numbers.ts";
 import type { EntryKind } from "../../../src/contract/daybook/kinds.ts";
 import { TANK_PAGES, to } from "../../../src/web/page.ts";
 import type { Cast } from "./cast.ts";
@@ -33,6 +34,7 @@ const FORMS: readonly (readonly [EntryKind, query?: string])[] = [
   ["growth", "?growth=hair_algae"],
   ["sign"],
   ["head_count"],
+  ["order"],
   ["addition"],
   ["loss"],
   ["loss", "?animal=trochus%20snail"],
@@ -65,6 +67,11 @@ export function statesOf(cast: Cast): State[] {
     page("wrong", to.wrong()),
     page("wrong-of-tank", to.wrong(demo)),
     ...CRISIS_IDS.map((id) => page(`wrong-${id}`, to.wrongList(id, demo))),
+    ...CRISIS_IDS.filter(hasNumbers).map((id) => ({
+      ...page(`wrong-numbers-${id}`, to.wrongNumbers(demo, id)),
+      engine: needsEngine(id),
+    })),
+    page("wrong-numbers-danger", to.wrongNumbers(danger, "ammonia")),
     page("wrong-no-such-list", to.wrongList("mood"), 404),
     ...tankStates("demo", demo),
     ...tankStates("first", first),

@@ -5,6 +5,7 @@
 import { recordAnswersOf } from "../../answers/record-answers.ts";
 import { shownIn } from "../../answers/units-shown.ts";
 import { workingOf } from "../../answers/working.ts";
+import { troubleWorking } from "../../answers/wrong/working.ts";
 import { to } from "../../web/page.ts";
 import { workingPage } from "../../web/pages/working.tsx";
 import type { PageRoute } from "../route.ts";
@@ -34,8 +35,8 @@ export const WORKING_ROUTES: readonly PageRoute[] = [
       const id = request.params["figure"] ?? "";
       const scene = { facts, record, today: context.today };
       const { workings } = recordAnswersOf(scene, shownIn(document.preferences));
-      const figure = Object.hasOwn(workings, id) ? workings[id] : undefined;
-      if (figure === undefined) return await ofEngine.answer(request, context);
+      const figure = Object.hasOwn(workings, id) ? workings[id] : troubleWorking(scene, id);
+      if (figure === undefined || figure === null) return await ofEngine.answer(request, context);
       return { kind: "page", page: workingPage({ head, figure, asOf: facts.asOf }) };
     }),
   },
