@@ -76,6 +76,10 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "what the water is: density, oxygen, ammonia",
     load: () => import("./commands/water.ts"),
   },
+  sum: {
+    summary: "water sums: each question with its fields, answered with range and working",
+    load: () => import("./commands/sum.ts"),
+  },
   "bring-in": {
     summary: "a file of readings or of a daybook into a tank of the store",
     load: () => import("./commands/bring-in.ts"),

@@ -6,7 +6,7 @@ import { readDate } from "../../contract/quantity/date.ts";
 import { type Amount, type Choice, isKept, type Message } from "../../contract/quantity/outcome.ts";
 import type { Preferences } from "../../contract/quantity/preferences.ts";
 import { shown } from "../../contract/quantity/show.ts";
-import type { Dated, FromTank, Given, SeriesField, Sum, SumField, SumTank } from "./sum.ts";
+import type { Dated, FromTank, Given, GivenAmount, SeriesField, Sum, SumField, SumTank } from "./sum.ts";
 
 /** Texts by field name; a unit chosen beside a field stands under `<name>.unit`. */
 export type SumText = Readonly<Record<string, string>>;
@@ -35,7 +35,7 @@ export type ReadSum =
     }
   | { readonly ok: false; readonly doubts: readonly SumDoubt[] };
 
-type Value = Amount | string | readonly Dated[] | null;
+type Value = GivenAmount | string | readonly Dated[] | null;
 
 export interface SumContext {
   readonly preferences: Preferences;
@@ -88,6 +88,11 @@ function readField(field: SumField, typed: SumText, context: SumContext, gather:
   }
   const unit = instead === null ? (typed[`${name}.unit`] ?? "").trim() || null : null;
   readText(field, text, unit, context, gather);
+  if (instead === null || field.input !== "amount") return;
+  const value = gather.values.get(name) as Amount | undefined;
+  // Its working says that nobody typed it.
+  const known = (context.tank === null ? null : (field.fromTank?.(context.tank) ?? null)) !== null;
+  if (value !== undefined) gather.values.set(name, { ...value, taken: { how: instead.how, known } });
 }
 
 /** What an empty field is taken to be. */
@@ -173,15 +178,15 @@ function givenOf(sum: Sum, values: ReadonlyMap<string, Value>): Given {
     if (value === undefined) throw new TypeError(`Cannot reckon "${sum.id}": it has no field ${name}`);
     return value;
   };
-  const needed = (name: string): Amount => {
+  const needed = (name: string): GivenAmount => {
     const value = of(name);
     if (value === null)
       throw new TypeError(`Cannot reckon "${sum.id}": ${name} may be empty, ask with maybe`);
-    return value as Amount;
+    return value as GivenAmount;
   };
   return {
     amount: needed,
-    maybe: (name) => of(name) as Amount | null,
+    maybe: (name) => of(name) as GivenAmount | null,
     choice: (name) => of(name) as string,
     series: (name) => of(name) as readonly Dated[],
     date: (name) => of(name) as string | null,

@@ -1,8 +1,8 @@
 /** Spreads through a sum's arithmetic: every corner of what was typed, so that a band never hides an end. */
-import type { Amount } from "../../contract/quantity/outcome.ts";
 import type { Spread } from "../../engine/types/estimate.ts";
 import type { WorkingInput } from "../../engine/types/figure.ts";
 import { spreadText } from "../../engine/types/link.ts";
+import type { GivenAmount } from "./sum.ts";
 
 /** @param of the result at these values; `end` tells which end of a doubt of its own it is to take */
 export function cornersOf(
@@ -24,8 +24,10 @@ export function cornersOf(
   };
 }
 
-/** A typed amount as a line of a working. */
-export const inputOf = (label: string, amount: Amount): WorkingInput => ({
-  ...{ label, value: spreadText(amount, amount.unit === "" ? "1" : amount.unit) },
-  origin: "stated",
-});
+/** An amount as a line of a working: typed, of the tank, or taken where nothing was said. */
+export function inputOf(label: string, amount: GivenAmount): WorkingInput {
+  const { unit, taken } = amount;
+  const value = spreadText(amount, unit === "" ? "1" : unit);
+  if (taken === undefined) return { label, value, origin: "stated" };
+  return { label, value: `${value} (${taken.how})`, origin: taken.known ? "stated" : "assumed" };
+}

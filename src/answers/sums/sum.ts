@@ -91,11 +91,17 @@ export interface Dated {
   readonly value: Spread;
 }
 
+/** An amount that was typed, or taken where the field stayed empty. */
+export interface GivenAmount extends Amount {
+  /** Absent where it was typed. `known`: from the tank; else what is usually taken. */
+  readonly taken?: { readonly how: string; readonly known: boolean };
+}
+
 /** What was typed, read. Asking for a name that is no field of the sum throws: that is the sum's own slip. */
 export interface Given {
   /** A needed amount, or one with something taken where empty. */
-  readonly amount: (name: string) => Amount;
-  readonly maybe: (name: string) => Amount | null;
+  readonly amount: (name: string) => GivenAmount;
+  readonly maybe: (name: string) => GivenAmount | null;
   readonly choice: (name: string) => string;
   readonly series: (name: string) => readonly Dated[];
   readonly date: (name: string) => string | null;

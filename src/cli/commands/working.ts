@@ -2,19 +2,16 @@
 import { Command } from "commander";
 import { larderFigures, linkedFacts, tankAndPlanFigures } from "../../answers/figures/all.ts";
 import { animalFact, withConfidence } from "../../answers/figures/confidence.ts";
-import { TABLE } from "../../answers/figures/table.ts";
 import { larderFor } from "../../answers/larder.ts";
 import { DEFAULT_ENSEMBLE } from "../../answers/plan/plan-tank.ts";
 import { figuresOf } from "../../answers/tank-answers.ts";
-import { wrap } from "../../answers/words.ts";
-import { sourcesOf, workingOutputOf } from "../../answers/working.ts";
-import { animalById } from "../../catalogue/index.ts";
+import { workingOutputOf } from "../../answers/working.ts";
 import type { Figure } from "../../engine/types/figure.ts";
-import { spreadText } from "../../engine/types/link.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
 import { loadedSolver, planOf, progressOf } from "../plan/plan-of.ts";
 import { addTankOptions, type TankSource, tankFrom } from "../tank-source.ts";
+import { workingText } from "../working-text.ts";
 
 export function command(io: Io): Command {
   const working = new Command("working")
@@ -44,7 +41,9 @@ export function command(io: Io): Command {
         const figure = figures.find((one) => one.id === id);
         if (figure === undefined) throw unknownFigure(id, figures);
         io.out(
-          options.json === true ? JSON.stringify(workingOutputOf(figure, []), null, 2) : textOf(figure, io),
+          options.json === true
+            ? JSON.stringify(workingOutputOf(figure, []), null, 2)
+            : workingText(figure, (link) => `grazewell working ${link} FILE`, io),
         );
       },
     );
@@ -77,65 +76,3 @@ function unknownFigure(id: string, figures: readonly Figure[]): CliError {
     "grazewell working list FILE names them all.",
   ]);
 }
-
-const ORIGIN_WORDS = {
-  stated: "you said",
-  derived: "worked out",
-  assumed: "assumed",
-  figure: "a figure of its own",
-} as const;
-
-function textOf(figure: Figure, io: Io): string {
-  const { working } = figure;
-  const lines = [
-    `${io.bold(figure.label)}: ${spreadText(figure.spread, figure.unit)}`,
-    "",
-    wrap(`= ${working.formula}`, io.width, "", "  "),
-    `  explained in docs/model/${working.formulaKey}`,
-    "",
-    io.bold("What went in"),
-  ];
-  for (const { label, value, origin, figure: link } of working.inputs) {
-    const more = link === undefined ? "" : ` (grazewell working ${link} FILE)`;
-    lines.push(wrap(`${label}: ${value}; ${ORIGIN_WORDS[origin]}${more}`, io.width, "  ", "    "));
-  }
-  if (working.parameters.length > 0)
-    lines.push("", io.bold("Parameters, with the range that 9 of 10 runs draw from"));
-  for (const { symbol, spread, unit } of working.parameters) {
-    const parameter = TABLE.get(symbol);
-    lines.push(
-      wrap(
-        `${symbol}, ${parameter?.meaning ?? ""}: ${spreadText(spread, unit)}; ${parameter?.evidence ?? ""}`,
-        io.width,
-        "  ",
-        "    ",
-      ),
-    );
-    for (const source of sourcesOf(parameter?.sources ?? []))
-      lines.push(wrap(sourceLine(source), io.width, "      "));
-  }
-  for (const id of working.animals) {
-    const animal = animalById.get(id);
-    if (animal === undefined) continue;
-    lines.push("", io.bold(`Facts of the ${animal.commonName}`));
-    for (const [field, words] of FIELDS_TOLD) {
-      const basis = animal.basis[field];
-      if (basis !== undefined) lines.push(wrap(`${words}: ${basis}`, io.width, "  ", "    "));
-    }
-    for (const source of sourcesOf(animal.sources)) lines.push(wrap(sourceLine(source), io.width, "      "));
-  }
-  lines.push("", `Confidence: ${working.confidence}.`);
-  if (working.wouldChange.length > 0)
-    lines.push(wrap(`What would change it most: ${working.wouldChange.join("; ")}.`, io.width));
-  return lines.join("\n");
-}
-
-const FIELDS_TOLD = [
-  ["intakeMgCPerDay", "what one eats a day"],
-  ["breakEvenIntakeMgCPerDay", "what keeps its weight"],
-  ["diet", "shares of its diet"],
-] as const;
-
-/** A source, and how far it was opened: what was never a text to open says so in its title. */
-const sourceLine = ({ title, opened }: { readonly title: string; readonly opened: string }): string =>
-  `source: ${title}${opened === "none" ? "" : ` [${opened}]`}`;
