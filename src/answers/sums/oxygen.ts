@@ -2,21 +2,17 @@
 
 import { readMeasure } from "../../contract/quantity/measure.ts";
 import { convertible } from "../../contract/quantity/plain.ts";
-import { oxygenSaturation } from "../../engine/seawater/oxygen.ts";
-import { pressureAtAltitude } from "../../engine/seawater/pressure.ts";
 import { SEAWATER_SOURCES } from "../../engine/seawater/sources.ts";
 import { fitConfidence } from "../../engine/seawater/validity.ts";
 import type { Figure } from "../../engine/types/figure.ts";
 import { figureId } from "../../engine/types/figure-id.ts";
 import { exact, spreadText, workedOut } from "../../engine/types/link.ts";
-import { atmosphere, celsius, metre, practicalSalinity } from "../../engine/units/quantity.ts";
+import { celsius, practicalSalinity } from "../../engine/units/quantity.ts";
 import { told } from "../sentence.ts";
-import { cornersOf, inputOf } from "./spread.ts";
+import { oxygenBand, WEATHER } from "../water/bands.ts";
+import { inputOf } from "./spread.ts";
 import type { Sum } from "./sum.ts";
 import { SALINITY, TEMPERATURE } from "./tank-fields.ts";
-
-/** What weather does to air pressure, as a share. */
-const WEATHER = 0.03;
 
 const ALTITUDE_RULE = convertible({
   ...{ label: "Altitude", quantity: "length", unit: "m", example: "250 m" },
@@ -48,11 +44,7 @@ export const OXYGEN: Sum = {
       given.amount("salinity"),
       given.amount("altitude"),
     ];
-    const spread = cornersOf([temperature, salinity, altitude], ([t = 0, s = 0, h = 0], end) => {
-      const weather = end === "central" ? 1 : end === "low" ? 1 - WEATHER : 1 + WEATHER;
-      const pressure = pressureAtAltitude(metre(h)) * weather;
-      return oxygenSaturation(celsius(t), practicalSalinity(s), atmosphere(pressure));
-    });
+    const spread = oxygenBand({ temperature, salinity }, altitude);
     const fitted = fitConfidence("oxygen", celsius(temperature.central), practicalSalinity(salinity.central));
     const figure: Figure = {
       id: figureId.sum("oxygen", "saturation"),

@@ -1,69 +1,41 @@
 /** From readings to every figure of `grazewell water`, each with its range, confidence and sources. */
+import { ammoniaLimits } from "../../answers/water/ammonia-limits.ts";
+import {
+  ammoniaShareBand,
+  conductivityBand,
+  densityBand,
+  gravityBand,
+  oxygenBand,
+  product,
+} from "../../answers/water/bands.ts";
 import type { WaterOutput } from "../../contract/output/water.ts";
-import { phOnTotalScale, unionisedAmmoniaBand } from "../../engine/seawater/ammonia.ts";
-import { conductivityOf } from "../../engine/seawater/conductivity.ts";
-import { density } from "../../engine/seawater/density.ts";
-import { oxygenSaturation } from "../../engine/seawater/oxygen.ts";
+import { phOnTotalScale } from "../../engine/seawater/ammonia.ts";
 import { pressureAtAltitude } from "../../engine/seawater/pressure.ts";
 import { SEAWATER_SOURCES } from "../../engine/seawater/sources.ts";
-import { GRAVITY_SCALES, gravityOf } from "../../engine/seawater/specific-gravity.ts";
 import { fitConfidence } from "../../engine/seawater/validity.ts";
 import type { Spread } from "../../engine/types/estimate.ts";
+import { exact } from "../../engine/types/link.ts";
 import { nToAmmonia } from "../../engine/units/nutrients.ts";
-import {
-  atmosphere,
-  type Celsius,
-  celsius,
-  metre,
-  type PracticalSalinity,
-  practicalSalinity,
-} from "../../engine/units/quantity.ts";
-import { ammoniaLimits } from "./limits.ts";
+import { celsius, metre, practicalSalinity } from "../../engine/units/quantity.ts";
 import { notesOn } from "./notes.ts";
 import type { WaterReadings } from "./read.ts";
 import { FIGURES, type FigureKey, type FigureRule } from "./rules.ts";
 
-/** How far rival equations lie apart: what choosing one leaves open. */
-const OPEN = { density: 0.01, gravity: 1e-5, conductivity: 0.02 } as const;
-/** What weather does to air pressure, as a share. */
-const WEATHER = 0.03;
-/** Error of a pH reading, and what not knowing its scale adds. */
-const PH_ERROR = 0.1;
-const PH_SCALE_DOUBT = 0.05;
-
-type OfWater = (temperature: Celsius, salinity: PracticalSalinity) => number;
-
 export function waterOutput(readings: WaterReadings): WaterOutput {
-  const { salinity, temperature, ph, phScale, tan, altitude } = readings;
+  const { salinity, temperature, ph, phScale, phScaleStated, tan, altitude } = readings;
   const t = celsius(temperature.central);
   const s = practicalSalinity(salinity.central);
   const pressure = pressureAtAltitude(metre(altitude?.central ?? 0));
-  const spread = (central: OfWater, low: OfWater = central, high: OfWater = central): Spread => ({
-    low: Math.min(...corners(readings).map(([warmth, salt]) => low(warmth, salt))),
-    central: central(t, s),
-    high: Math.max(...corners(readings).map(([warmth, salt]) => high(warmth, salt))),
-  });
-  const oxygen =
-    (share: number): OfWater =>
-    (warmth, salt) =>
-      oxygenSaturation(warmth, salt, atmosphere(pressure * share));
-  const on =
-    (scale: "25/25" | "20/20"): OfWater =>
-    (_, salt) =>
-      gravityOf(salt, GRAVITY_SCALES[scale]);
-
   const always = {
-    density_kg_per_m3: opened(OPEN.density, spread(density)),
-    specific_gravity_25_25: opened(OPEN.gravity, spread(on("25/25"))),
-    specific_gravity_20_20: opened(OPEN.gravity, spread(on("20/20"))),
-    conductivity_mS_per_cm: opened(OPEN.conductivity, spread(conductivityOf)),
-    conductivity_at_25_c_mS_per_cm: opened(
-      OPEN.conductivity,
-      spread((_, salt) => conductivityOf(celsius(25), salt)),
-    ),
-    oxygen_saturation_mg_per_L: spread(oxygen(1), oxygen(1 - WEATHER), oxygen(1 + WEATHER)),
+    density_kg_per_m3: densityBand(readings),
+    specific_gravity_25_25: gravityBand(readings, "25/25"),
+    specific_gravity_20_20: gravityBand(readings, "20/20"),
+    conductivity_mS_per_cm: conductivityBand(readings, "own"),
+    conductivity_at_25_c_mS_per_cm: conductivityBand(readings, "25"),
+    oxygen_saturation_mg_per_L: oxygenBand(readings, altitude ?? exact(0)),
   };
-  const share = ph === null ? null : shareOf(readings, ph, spread);
+  const share =
+    ph === null ? null : ammoniaShareBand(readings, { ph, scale: phScale, stated: phScaleStated });
   const ammonia = share === null || tan === null ? null : product(share, tan);
   const limits = ammonia === null ? null : ammoniaLimits(ammonia);
   const spreads: Readonly<Record<FigureKey, Spread | null>> = {
@@ -107,35 +79,3 @@ export function waterOutput(readings: WaterReadings): WaterOutput {
     notes: notesOn(readings, known.map((key) => FIGURES[key]).filter(isLow), limits),
   };
 }
-
-/** Every end of what was read of temperature and salinity: where a figure is lowest and highest. */
-function corners({ temperature, salinity }: WaterReadings): (readonly [Celsius, PracticalSalinity])[] {
-  return [temperature.low, temperature.high].flatMap((warmth) =>
-    [salinity.low, salinity.high].map((salt) => [celsius(warmth), practicalSalinity(salt)] as const),
-  );
-}
-
-function shareOf(
-  { phScale, phScaleStated }: WaterReadings,
-  ph: Spread,
-  spread: (central: OfWater, low: OfWater, high: OfWater) => Spread,
-): Spread {
-  const error = PH_ERROR + (phScaleStated ? 0 : PH_SCALE_DOUBT);
-  return spread(
-    (t, s) => unionisedAmmoniaBand(t, s, ph.central, phScale).central,
-    (t, s) => unionisedAmmoniaBand(t, s, ph.low, phScale, error).low,
-    (t, s) => unionisedAmmoniaBand(t, s, ph.high, phScale, error).high,
-  );
-}
-
-const opened = (by: number, { low, central, high }: Spread): Spread => ({
-  low: low - by,
-  central,
-  high: high + by,
-});
-
-const product = (a: Spread, b: Spread): Spread => ({
-  low: a.low * b.low,
-  central: a.central * b.central,
-  high: a.high * b.high,
-});

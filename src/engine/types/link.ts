@@ -45,15 +45,35 @@ export function parametersOf(
 export const exact = (value: number): Spread => ({ low: value, central: value, high: value });
 
 /** "12 mg C/d (5 to 30)", or the bare value where it is exact. */
-export function spreadText({ low, central, high }: Spread, unit: string): string {
+export function spreadText(spread: Spread, unit: string): string {
+  const { low, central, high } = tellingApart(spread);
   // A bare ratio has the unit 1, which nobody says.
-  const amount = unit === "1" ? round3(central) : `${round3(central)} ${unit}`;
-  return low === high ? amount : `${amount} (${round3(low)} to ${round3(high)})`;
+  const amount = unit === "1" ? central : `${central} ${unit}`;
+  return spread.low === spread.high ? amount : `${amount} (${low} to ${high})`;
+}
+
+/** A specific gravity of 1.0264 (1.0262 to 1.0266) needs more figures than three to be told at all. */
+const MOST_FIGURES = 7;
+
+/** Three figures each, or as many more as it takes to tell the ends from the middle. */
+export function tellingApart({ low, central, high }: Spread): Record<keyof Spread, string> {
+  const at = (figures: number) => ({
+    ...{ low: rounded(low, figures), central: rounded(central, figures), high: rounded(high, figures) },
+  });
+  for (let figures = 3; figures < MOST_FIGURES; figures += 1) {
+    const told = at(figures);
+    const apart =
+      (low === central || told.low !== told.central) && (high === central || told.high !== told.central);
+    if (apart) return told;
+  }
+  return at(MOST_FIGURES);
 }
 
 /** Three figures, without an exponent where a person would not write one. */
-export function round3(value: number): string {
+export const round3 = (value: number): string => rounded(value, 3);
+
+function rounded(value: number, figures: number): string {
   if (value === 0) return "0";
-  const rounded = Number(value.toPrecision(3));
-  return Math.abs(rounded) >= 1e-4 && Math.abs(rounded) < 1e6 ? String(rounded) : rounded.toExponential(2);
+  const near = Number(value.toPrecision(figures));
+  return Math.abs(near) >= 1e-4 && Math.abs(near) < 1e6 ? String(near) : near.toExponential(2);
 }

@@ -1,5 +1,7 @@
 /** How we know a thing, in words that stand on their own: evidence of a parameter, how far a work was opened, and so on. */
 import type { Source } from "../../catalogue/index.ts";
+import type { Spread } from "../../engine/types/estimate.ts";
+import { tellingApart } from "../../engine/types/link.ts";
 import type { Evidence } from "../../engine/types/parameter.ts";
 import { unitText } from "../parts/text.ts";
 
@@ -36,18 +38,9 @@ export const CONFIDENCE_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** "0.13 (0.06 to 0.27) mg C/d"; a bare ratio without its unit. */
-export function spreadWords(
-  { low, central, high }: { readonly low: number; readonly central: number; readonly high: number },
-  unit: string,
-): string {
+export function spreadWords(spread: Spread, unit: string): string {
+  const { low, central, high } = tellingApart(spread);
   const unitWords = unit === "1" || unit === "" ? "" : ` ${unit}`;
-  const middle = `${figure(central)}${unitWords}`;
-  return unitText(low === high ? middle : `${middle} (${figure(low)} to ${figure(high)})`);
-}
-
-/** Three figures, without an exponent where a person would not write one. */
-function figure(value: number): string {
-  if (value === 0) return "0";
-  const rounded = Number(value.toPrecision(3));
-  return Math.abs(rounded) >= 1e-4 && Math.abs(rounded) < 1e6 ? String(rounded) : rounded.toExponential(2);
+  const middle = `${central}${unitWords}`;
+  return unitText(spread.low === spread.high ? middle : `${middle} (${low} to ${high})`);
 }
