@@ -4,6 +4,8 @@
  * as a link is followed.
  */
 import { expect, inject, test } from "vitest";
+import { SUMS } from "../../src/answers/sums/table.ts";
+import { to } from "../../src/web/page.ts";
 import { addressOf } from "./kit/browser.ts";
 import { statesOf } from "./kit/states.ts";
 
@@ -47,7 +49,10 @@ function linksOf(html: string, pattern: RegExp): string[] {
 }
 
 const SOURCE = /^\/sources\/./;
-const DOWN = /^\/(tanks\/[^/]+\/(working|animals)|parameters|animals)\/./;
+const DOWN =
+  /^\/(tanks\/[^/]+\/(working|animals)|(tanks\/[^/]+\/)?sums\/[^/]+\/working|parameters|animals)\/./;
+/** A working that names the published works itself. */
+const NAMES_WORKS = /<ul class="references"><li>[^<]/;
 /** Every input is what the keeper said: there is nothing further down. */
 const STATED_ALONE = (html: string) => linksOf(html, DOWN).length === 0 && /you said/.test(html);
 
@@ -55,7 +60,7 @@ const STATED_ALONE = (html: string) => linksOf(html, DOWN).length === 0 && /you 
 async function leadsToSource(path: string, left = 2): Promise<boolean> {
   const { status, html } = await get(path);
   if (status !== 200) return false;
-  if (linksOf(html, SOURCE).length > 0 || STATED_ALONE(html)) return true;
+  if (linksOf(html, SOURCE).length > 0 || NAMES_WORKS.test(html) || STATED_ALONE(html)) return true;
   if (left === 1) return false;
   for (const next of linksOf(html, DOWN)) if (await leadsToSource(next, left - 1)) return true;
   return false;
@@ -74,7 +79,8 @@ async function deadEnd(path: string): Promise<string | null> {
   if (status !== 200) return `answers ${status}`;
   if (!/<h1>\s*\S/.test(html)) return "has no heading";
   if (!/Formula<\/h2><p>[^<]/.test(html)) return "has no formula";
-  if (!/What went in<\/h2>|Parameters<\/h2>|Facts of the /.test(html)) return "says nothing of what went in";
+  if (!/What went in<\/h2>|Parameters<\/h2>|Facts of the |Published works<\/h2>/.test(html))
+    return "says nothing of what went in";
   if (!/Confidence<\/h2><p>[^<]/.test(html)) return "says no confidence";
   return (await leadsToSource(path)) ? null : "leads to no source within three levels";
 }
@@ -101,5 +107,29 @@ test.each([
   }
   console.log(`${shown} figures shown, ${seen.size} workings opened`);
   expect(shown).toBeGreaterThan(20);
+  expect(dead).toEqual([]);
+});
+
+test.each([
+  ["no tank", null],
+  ["demonstration tank", cast.demo],
+])("sums with %s: every figure of every example opens a working that leads to a source", async (_, tank) => {
+  const dead: string[] = [];
+  const seen = new Set<string>();
+  for (const { id, examples } of SUMS) {
+    for (const example of examples) {
+      const path = to.sum(tank, id, new URLSearchParams(example).toString());
+      const { status, html } = await get(path);
+      if (status !== 200) dead.push(`${path}: answers ${status}`);
+      for (const [href, words] of figuresOf(html)) {
+        if (seen.has(href)) continue;
+        seen.add(href);
+        const why = await deadEnd(href);
+        if (why !== null) dead.push(`${path}: "${words}": ${href} ${why}`);
+      }
+    }
+  }
+  console.log(`${seen.size} workings of ${SUMS.length} sums opened`);
+  expect(seen.size).toBeGreaterThan(SUMS.length);
   expect(dead).toEqual([]);
 });
