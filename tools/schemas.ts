@@ -14,6 +14,7 @@ import { growthsOutput, keyOutput } from "../src/contract/output/growths.ts";
 import { headsOutput } from "../src/contract/output/heads.ts";
 import { larderOutput } from "../src/contract/output/larder.ts";
 import { nextOutput, roundOutput } from "../src/contract/output/next.ts";
+import { startUpOutput } from "../src/contract/output/start-up.ts";
 import { sumOutput, sumsOutput } from "../src/contract/output/sum.ts";
 import { flowsOutput, trendsOutput } from "../src/contract/output/trends.ts";
 import { waterOutput } from "../src/contract/output/water.ts";
@@ -40,6 +41,7 @@ export const SCHEMAS: Readonly<Record<string, { title: string; schema: z.ZodType
   "flows.schema.json": { title: "What grazewell trends --flows --json prints", schema: flowsOutput },
   "next.schema.json": { title: "What grazewell next --json prints", schema: nextOutput },
   "round.schema.json": { title: "What grazewell round --json prints", schema: roundOutput },
+  "start-up.schema.json": { title: "What grazewell start-up --json prints", schema: startUpOutput },
   "sum.schema.json": { title: "What grazewell sum NAME --json prints", schema: sumOutput },
   "sums.schema.json": { title: "What grazewell sum --json prints", schema: sumsOutput },
   "check.schema.json": { title: "What grazewell check --json prints", schema: checkOutput },

@@ -20,7 +20,9 @@ export type Leads =
   | "heads"
   | "growths"
   | "errands"
-  | "learned";
+  | "learned"
+  | "start-up"
+  | "arrivals";
 
 export interface Advice {
   /**
@@ -46,7 +48,9 @@ export interface Advice {
     | "heads"
     | "top_up"
     | "way_down"
-    | "silence";
+    | "silence"
+    | "start_up"
+    | "arrival";
   /** One sentence, at most 20 words, the verb first. */
   readonly do: Sentence;
   readonly why: readonly Sentence[];

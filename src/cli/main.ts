@@ -44,6 +44,10 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "a growth, an animal or dots by their traits; causes of what the daybook holds",
     load: () => import("./commands/what-is-this.ts"),
   },
+  wrong: {
+    summary: "something is wrong: what to do first, and a tank's numbers behind it",
+    load: () => import("./commands/wrong.ts"),
+  },
   working: {
     summary: "how do you know? any figure, with inputs, formula and sources",
     load: () => import("./commands/working.ts"),
@@ -71,6 +75,10 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
   trends: {
     summary: "which way a kept tank's readings go, and when a limit could be met",
     load: () => import("./commands/trends.ts"),
+  },
+  "start-up": {
+    summary: "where in the nitrogen cycle a young tank is, and when it ends, of 20",
+    load: () => import("./commands/start-up.ts"),
   },
   water: {
     summary: "what the water is: density, oxygen, ammonia",

@@ -8,6 +8,7 @@ import type { Learning } from "../answers/learned/learned.ts";
 import { taughtAnswers } from "../answers/learned/taught-answers.ts";
 import { DEFAULT_ENSEMBLE } from "../answers/plan/plan-tank.ts";
 import { Refusal } from "../answers/refusal.ts";
+import { withStartUp } from "../answers/start-up/with-start-up.ts";
 import { answersOf, type TankAnswers } from "../answers/tank-answers.ts";
 import { withFlows } from "../answers/trends/with-flows.ts";
 import { whatIf } from "../answers/what-if.ts";
@@ -37,7 +38,9 @@ port.on("message", async ({ id, facts, choice, change, record }: Job) => {
   try {
     // Flows are shown of a tank as it is, beside all its runs; a quick look of a few runs does not wait for them.
     const whole = (answers: TankAnswers) =>
-      change === null && choice.members >= DEFAULT_ENSEMBLE.members ? withFlows(answers, facts) : answers;
+      change === null && choice.members >= DEFAULT_ENSEMBLE.members
+        ? withStartUp(withFlows(answers, facts), facts, record)
+        : answers;
     const means = { solve: await solver, progress: () => {} };
     if (record === null) {
       const changed = change === null ? null : whatIf(change, facts);

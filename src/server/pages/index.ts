@@ -21,6 +21,7 @@ import { ROUND_ROUTES } from "./round.ts";
 import { SHEET_ROUTES } from "./sheet.ts";
 import { SOURCES_ROUTES } from "./sources.ts";
 import { START_ROUTES } from "./start.ts";
+import { START_UP_ROUTES } from "./start-up.ts";
 import { SUMS_ROUTES } from "./sums.ts";
 import { TAKE_OUT_ROUTES } from "./take-out.ts";
 import { TREND_ROUTES } from "./trends.ts";
@@ -61,5 +62,6 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...AHEAD_ROUTES,
   ...HEADS_ROUTES,
   ...TREND_ROUTES,
+  ...START_UP_ROUTES,
   ...CHARTS_ROUTES,
 ];

@@ -15,6 +15,8 @@ const ADDRESS: Readonly<Record<Leads, (tank: string) => string>> = {
   growths: (tank) => to.tank(tank, "growths"),
   errands: (tank) => to.tank(tank, "errands"),
   learned: (tank) => to.learned(tank),
+  "start-up": (tank) => to.tank(tank, "start-up"),
+  arrivals: (tank) => to.tank(tank, "arrivals"),
 };
 
 export const adviceAddress = (tank: string, leads: Leads): string => ADDRESS[leads](tank);
