@@ -8,7 +8,7 @@ import { ammoniaDoseIn } from "../../contract/daybook/ammonia-dose.ts";
 import { byDay } from "../../contract/daybook/by-day.ts";
 import type { DaybookEntry } from "../../contract/daybook/kinds.ts";
 import { type KnownAs, knownToday, type OlderLot } from "../../contract/daybook/known-today.ts";
-import type { Declined, Happening, Observation, TankRecord } from "../../engine/types/record.ts";
+import type { Declined, Happening, Observation, Ordered, TankRecord } from "../../engine/types/record.ts";
 import { headsHappenings } from "./heads-happenings.ts";
 import { readingSeen } from "./reading-seen.ts";
 
@@ -39,6 +39,7 @@ export function recordOf(
           ]
         : [],
     ),
+    orders: dated.flatMap(ordersOf),
     asOf: today,
   };
 }
@@ -92,6 +93,16 @@ function observationsOf(entry: DaybookEntry, known: KnownAs): Observation[] {
     default:
       return [];
   }
+}
+
+/** What was asked for and what came, dead or alive, each under the name that it was ordered by. */
+function ordersOf(entry: DaybookEntry): Ordered[] {
+  if ((entry.kind !== "order" && entry.kind !== "addition") || entry.body.animal === null) return [];
+  const { animal, count, wave } = entry.body;
+  const dated = { entry: entry.id, on: entry.on, animal, wave };
+  return entry.kind === "order"
+    ? [{ ...dated, step: "placed", heads: count, expectedOn: entry.body.expected }]
+    : [{ ...dated, step: "arrived", heads: count + entry.body.dead_on_arrival, expectedOn: null }];
 }
 
 function happeningsOf(entry: DaybookEntry, known: KnownAs): Happening[] {

@@ -34,6 +34,7 @@ export const KIND_LABELS: Readonly<Record<EntryKind, string>> = {
   growth: "Growth seen",
   sign: "Sign seen",
   head_count: "Head count",
+  order: "Animals ordered",
   addition: "Animals added",
   loss: "Animals lost",
   departure: "Animals moved out",
@@ -147,6 +148,15 @@ export const ENTRY_FIELDS: Readonly<Record<EntryKind, readonly EntryField[]>> = 
     LIGHTS_OUT,
     yesNo("torch", "By torch"),
     yesNo("food_offered", "Food offered"),
+    ...COMMON,
+  ],
+  order: [
+    ANIMAL,
+    field("count", "Ordered", "count", { needed: true, example: "5" }),
+    field("wave", "Wave of the plan", "amount", { example: "2" }),
+    field("expected", "Should come on", "words", { example: "4 Dec, 2026-12-04" }),
+    field("from", "Of whom", "words", { example: "the shop in Mill Lane" }),
+    field("despite_gate", "Why, though the gate was not met", "words"),
     ...COMMON,
   ],
   addition: [

@@ -1,5 +1,6 @@
 /** One entry under way: its texts by field, what was doubtful in them, and what is worth saying of the rest. */
 import { readCount } from "../quantity/count.ts";
+import { readDate } from "../quantity/date.ts";
 import type { FoundAnimal } from "../quantity/find-animal.ts";
 import { readInstant } from "../quantity/instant.ts";
 import { type Choice, isKept, type Message, type MessageKind, type Outcome } from "../quantity/outcome.ts";
@@ -185,6 +186,17 @@ export class Gather {
       observed_at: seen.at === null ? null : withOffset(seen.at),
       note,
     };
+  }
+
+  /** A day that may lie ahead, ISO date; null where the field is empty. */
+  plannedDay(name: string): string | null | undefined {
+    const typed = this.text(name);
+    if (typed === "") return null;
+    const { preferences, today } = this.context;
+    return this.take(
+      name,
+      readDate(typed, { preferences, today, future: "planned", label: this.label(name) }),
+    );
   }
 
   #missing(name: string, choices: readonly Choice[]): undefined {

@@ -1,6 +1,13 @@
 /** Every kind of entry that a daybook holds, and the shape of its body. One table: store, doors and readers go by it. */
 import type { z } from "zod";
-import { additionBody, departureBody, headCountBody, identificationBody, lossBody } from "./kinds/animals.ts";
+import {
+  additionBody,
+  departureBody,
+  headCountBody,
+  identificationBody,
+  lossBody,
+  orderBody,
+} from "./kinds/animals.ts";
 import {
   changeBody,
   choreBody,
@@ -17,6 +24,7 @@ export const ENTRY_BODIES = {
   growth: growthBody,
   sign: signBody,
   head_count: headCountBody,
+  order: orderBody,
   addition: additionBody,
   loss: lossBody,
   departure: departureBody,

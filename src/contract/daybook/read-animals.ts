@@ -77,6 +77,28 @@ export function readAddition(gather: Gather): EntryBody<"addition"> | undefined 
   };
 }
 
+export function readOrder(gather: Gather): EntryBody<"order"> | undefined {
+  const when = gather.when();
+  const animal = gather.animal();
+  const count = gather.counted("count", "other");
+  const wave = readWave(gather);
+  const expected = gather.plannedDay("expected");
+  const from = gather.words("from");
+  const despite = gather.reason("despite_gate");
+  if (when === undefined || animal === undefined || count === undefined || wave === undefined)
+    return undefined;
+  if (expected === undefined || from === undefined || despite === undefined) return undefined;
+  return {
+    ...when,
+    ...named(animal),
+    count,
+    wave,
+    expected,
+    from_text: from,
+    despite_gate: despite,
+  };
+}
+
 export function readLoss(gather: Gather): EntryBody<"loss"> | undefined {
   const when = gather.when();
   const animal = gather.animal();

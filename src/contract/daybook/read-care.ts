@@ -1,5 +1,6 @@
 /** Entries about what was done or befell: chores, treatments, outages, a move, advice declined. Changes: read-change.ts. */
 import { readPlain } from "../quantity/plain.ts";
+import { isZone } from "../quantity/zone.ts";
 import type { Gather } from "./gather.ts";
 import { CHORES } from "./kinds/care.ts";
 import type { EntryBody } from "./kinds.ts";
@@ -54,17 +55,6 @@ export function readRelocation(gather: Gather): EntryBody<"relocation"> | undefi
     return gather.doubt("zone", "FORMAT", "not a time zone we know; enter one such as Europe/London");
   }
   return { ...when, to_text: to, zone };
-}
-
-function isZone(name: string): boolean {
-  // An offset such as +01:00 is no zone: it knows no summer.
-  if (!/^[A-Za-z]/.test(name)) return false;
-  try {
-    new Intl.DateTimeFormat("en", { timeZone: name });
-    return true;
-  } catch {
-    return false;
-  }
 }
 
 export function readDecline(gather: Gather): EntryBody<"decline"> | undefined {

@@ -170,6 +170,14 @@ const FULL: Readonly<Record<EntryKind, EntryText>> = {
     torch: "yes",
     food_offered: "no",
   },
+  order: {
+    animal: "mexican-turbo",
+    count: "3",
+    wave: "2",
+    expected: "2026-06-20",
+    from: "the shop in Mill Lane",
+    despite_gate: "they come once a month",
+  },
   addition: {
     animal: "mexican-turbo",
     count: "3",

@@ -8,7 +8,14 @@ import { shown } from "../quantity/show.ts";
 import { ENTRY_FIELDS, KIND_LABELS } from "./fields.ts";
 import { Gather, isTrait } from "./gather.ts";
 import { ENTRY_BODIES, ENTRY_KINDS, type EntryBody, type EntryKind } from "./kinds.ts";
-import { readAddition, readDeparture, readHeadCount, readIdentification, readLoss } from "./read-animals.ts";
+import {
+  readAddition,
+  readDeparture,
+  readHeadCount,
+  readIdentification,
+  readLoss,
+  readOrder,
+} from "./read-animals.ts";
 import { readChore, readDecline, readOutage, readRelocation, readTreatment } from "./read-care.ts";
 import { readChange } from "./read-change.ts";
 import { type ReadingContext, readReading } from "./read-reading.ts";
@@ -54,6 +61,7 @@ const READERS: { readonly [Kind in Exclude<EntryKind, "reading">]: Reader<Kind> 
   growth: readGrowth,
   sign: readSign,
   head_count: readHeadCount,
+  order: readOrder,
   addition: readAddition,
   loss: readLoss,
   departure: readDeparture,

@@ -4,6 +4,7 @@ import { guarded } from "../bring-in/sheet-text.ts";
 import type { EntryKind } from "../daybook/kinds.ts";
 import { MEASURES, withUnit } from "../daybook/read-reading.ts";
 import { MEASURED, type Measured, type ReadingBody } from "../daybook/reading.ts";
+import { isKept } from "../quantity/outcome.ts";
 import type { Preferences } from "../quantity/preferences.ts";
 import { bodyColumns, cellsOf, HEAD, unitIn } from "./columns.ts";
 import { csvLine } from "./csv.ts";
@@ -67,11 +68,22 @@ export function whenWritten(
   return local !== null && local[1] === on ? `${on}T${local[2]}` : on;
 }
 
-/** Without its unit where the header's would be put behind it again. */
-function inHeadersUnit({ quantity, text }: ReadingBody, preferences: Preferences): string {
+/** Without its unit where the header's would be put behind it again; with the one it was read in where that is another. */
+function inHeadersUnit(body: ReadingBody, preferences: Preferences): string {
+  const { quantity, text } = body;
   const unit = unitIn(quantity);
   const bare = text.replace(/\s*\(checked\)$/i, "").endsWith(` ${unit}`)
     ? text.replace(` ${unit}`, "")
     : text;
-  return withUnit(bare, unit, preferences) === text ? bare : text;
+  if (bare !== text) return withUnit(bare, unit, preferences) === text ? bare : text;
+  // A bare "77" may have been understood as 77 F: under a header in C it would be refused.
+  if (readsAs(body, withUnit(text, unit, preferences), preferences)) return text;
+  const others = MEASURES[quantity].units.map((other) => withUnit(text, other, preferences));
+  return others.find((other) => readsAs(body, other, preferences)) ?? text;
+}
+
+function readsAs({ quantity, value }: ReadingBody, text: string, preferences: Preferences): boolean {
+  const { read, toNamed = (canonical) => canonical } = MEASURES[quantity];
+  const outcome = read(`${text.replace(/\s*\(checked\)$/i, "")} (checked)`, { preferences, stocked: true });
+  return isKept(outcome) && Math.abs(toNamed(outcome.value.high) - value.high) <= 1e-9 * Math.abs(value.high);
 }

@@ -90,6 +90,12 @@ const TYPED: { readonly [Kind in EntryKind]: fc.Arbitrary<EntryText> } = {
     seen: fc.constantFrom("8", "8?", "many", "0"),
     torch: fc.constantFrom("yes", "no", ""),
   }),
+  order: fc.record({
+    animal,
+    count: fc.constantFrom("5", "1"),
+    expected: fc.constantFrom("", "2026-06-20", "4 Dec 2026"),
+    from: words,
+  }),
   addition: fc.record({
     animal,
     count: fc.constantFrom("5", "1"),
@@ -191,6 +197,14 @@ describe("taken out and brought in again", () => {
       { numRuns: 150 },
     );
   });
+});
+
+test("a bare figure that was understood in another unit has it in the sheet", () => {
+  const typed = { quantity: "temperature_c", text: "77", observed: "2026-06-01" };
+  const read = readEntry("reading", typed, context.entry);
+  if (!read.ok) throw new Error("was not kept");
+  const entry = { id: "e1", kind: "reading", on: read.on, body: read.body } as DaybookEntry;
+  expect([...sheetPieces([entry], FROM.preferences)].join("")).toContain("77 F");
 });
 
 describe("I-120, I-124", () => {

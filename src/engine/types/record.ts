@@ -125,6 +125,17 @@ export interface Outage extends Dated {
   readonly hours: number;
 }
 
+/** Animals asked of a shop, and what came of it: heads that arrived, dead or alive. */
+export interface Ordered extends Dated {
+  readonly step: "placed" | "arrived";
+  readonly animal: string;
+  readonly heads: number;
+  /** The wave of the plan; null where it is none of it, or nobody said. */
+  readonly wave: number | null;
+  /** Of placed ones: ISO date; null where nobody said. */
+  readonly expectedOn: string | null;
+}
+
 export type Happening = HeadsChanged | ChoreDone | Changed | Treated | Dosed | Outage;
 
 export interface Declined extends Dated {
@@ -138,6 +149,8 @@ export interface TankRecord {
   readonly observations: readonly Observation[];
   readonly happenings: readonly Happening[];
   readonly declined: readonly Declined[];
+  /** What was asked of shops and what came; absent where nothing was. It befell nothing in the tank yet. */
+  readonly orders?: readonly Ordered[];
   /** The day that "today" is, ISO date: nothing in the record is later. */
   readonly asOf: string;
 }

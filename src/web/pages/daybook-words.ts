@@ -1,5 +1,5 @@
 /** Entries of the daybook in words: one plain sentence an entry, and how each field was read. */
-import { counted, lowered } from "../../answers/words.ts";
+import { counted, dateWords, lowered } from "../../answers/words.ts";
 import { animalById } from "../../catalogue/index.ts";
 import { CHANGED_LABELS, CHORE_LABELS, SIGN_LABELS } from "../../contract/daybook/fields.ts";
 import { GROWTH_ANCHORS } from "../../contract/daybook/growth-anchors.ts";
@@ -58,6 +58,16 @@ function matterOf(entry: DaybookEntry): string {
         lamps(hours_from_lights_out),
         torch === true && "by torch",
         food_offered === true && "with food offered",
+      );
+    }
+    case "order": {
+      const { count, wave, expected, from_text, despite_gate } = entry.body;
+      return joined(
+        `${headsOf(count, entry.body)} ordered`,
+        from_text !== null && `of ${from_text}`,
+        wave !== null && `wave ${wave}`,
+        expected !== null && `to come on ${dateWords(expected)}`,
+        despite_gate !== null && `though the gate was not met: ${despite_gate}`,
       );
     }
     case "addition": {

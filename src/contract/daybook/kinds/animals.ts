@@ -31,6 +31,21 @@ export const additionBody = z.strictObject({
   despite_gate: z.string().max(1000).nullable(),
 });
 
+/** Asked of a shop, not yet there. What arrives is an addition of its own: this one says no more than that it was asked. */
+export const orderBody = z.strictObject({
+  ...entryCommon,
+  ...namedAnimal,
+  count: heads.min(1),
+  /** The wave it is for; null where it is none of the plan. */
+  wave: z.number().int().min(1).max(50).nullable(),
+  /** Day it should come, ISO date; null where not said. */
+  expected: z.iso.date().nullable(),
+  /** Of whom, as typed. */
+  from_text: z.string().max(200).nullable(),
+  /** Why it was ordered though its gate was not met; null where the gate was met or there is none. */
+  despite_gate: z.string().max(1000).nullable(),
+});
+
 export const lossBody = z.strictObject({
   ...entryCommon,
   ...namedAnimal,
