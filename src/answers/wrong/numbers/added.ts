@@ -4,7 +4,7 @@ import type { Figure } from "../../../engine/types/figure.ts";
 import { exact, factInput, linkTo, workedOut } from "../../../engine/types/link.ts";
 import type { TankFacts } from "../../../engine/types/tank.ts";
 import { ATOMIC_MASS } from "../../../engine/units/masses.ts";
-import { bare, type NumbersPart, parameter, toldOf, troubleFigure } from "./shape.ts";
+import { bare, type NumbersPart, parameter, roughly, troubleFigure } from "./shape.ts";
 
 const QUARTER = 0.25;
 
@@ -143,8 +143,8 @@ export function changesPart({ facts }: { readonly facts: TankFacts }): NumbersPa
   return {
     title: "What changes of water take out",
     rows: [
-      { label: "A quarter of your water", value: [toldOf(litres)] },
-      { label: "Changes of a quarter until a tenth is left", value: [toldOf(tenth)] },
+      { label: "A quarter of your water", value: [roughly(litres)] },
+      { label: "Changes of a quarter until a tenth is left", value: [roughly(tenth)] },
     ],
     tables: [
       {
@@ -183,7 +183,7 @@ export function sumpPart({ facts }: { readonly facts: TankFacts }): NumbersPart 
   });
   return {
     title: "Water that can come over the edge",
-    rows: [{ label: "Beside the display, at most", value: [toldOf(sump)] }],
+    rows: [{ label: "Beside the display, at most", value: [roughly(sump)] }],
     ...{ tables: [], figures: [sump] },
     notes: ["Less by what the pump can't reach, and by what the display holds to its edge."],
   };

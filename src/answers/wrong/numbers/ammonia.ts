@@ -11,7 +11,7 @@ import type { Reading, TankFacts } from "../../../engine/types/tank.ts";
 import { ammoniaToN, nToAmmonia } from "../../../engine/units/nutrients.ts";
 import { told } from "../../sentence.ts";
 import { dateWords } from "../../words.ts";
-import { type NumbersPart, parameter, toldOf, troubleFigure } from "./shape.ts";
+import { type NumbersPart, parameter, roughly, troubleFigure } from "./shape.ts";
 
 const QUARTER = 0.25;
 const EQUATION = [SEAWATER_SOURCES["clegg-whitfield-1995"], SEAWATER_SOURCES["epa-1989"]];
@@ -79,9 +79,9 @@ export function ammoniaPart({ facts }: { readonly facts: TankFacts }): NumbersPa
   return {
     title: "Ammonia",
     rows: [
-      { label: "Of total ammonia this much is the poisonous part here", value: [toldOf(share)] },
-      { label: "Total ammonia that harms over days", value: [toldOf(chronic)] },
-      { label: "Total ammonia that harms within an hour", value: [toldOf(acute)] },
+      { label: "Of total ammonia this much is the poisonous part here", value: [roughly(share)] },
+      { label: "Total ammonia that harms over days", value: [roughly(chronic)] },
+      { label: "Total ammonia that harms within an hour", value: [roughly(acute)] },
       ...(read === null
         ? [{ label: "Your last test of ammonia", value: ["none is kept: test it now, and log it"] }]
         : read.rows),
@@ -116,7 +116,7 @@ function readingPart({ value, on, censored }: Reading, share: Figure, chronic: F
     label: `Un-ionised at your last test${when}`,
     value: [
       ...(censored === "below" ? ["less than "] : censored === "above" ? ["more than "] : []),
-      toldOf(nh3),
+      roughly(nh3),
     ],
   };
   const needed = shareToReach(value.central, goal, 0) ?? 0;
@@ -160,13 +160,13 @@ function readingPart({ value, on, censored }: Reading, share: Figure, chronic: F
       {
         label: "Water to change for that",
         value: [
-          toldOf(change),
+          roughly(change),
           " at once, or ",
           told(`${times} ${times === 1 ? "change" : "changes"}`, quarters.id),
           " of a quarter",
         ],
       },
-      { label: "Total ammonia after one quarter", value: [toldOf(after)] },
+      { label: "Total ammonia after one quarter", value: [roughly(after)] },
     ],
     figures: [nh3, change, quarters, after],
   };

@@ -8,7 +8,7 @@ import { factInput, linkTo, workedOut } from "../../../engine/types/link.ts";
 import type { TankFacts } from "../../../engine/types/tank.ts";
 import { nToAmmonia } from "../../../engine/units/nutrients.ts";
 import { shareFigure } from "./ammonia.ts";
-import { bare, type NumbersPart, parameter, toldOf, troubleFigure } from "./shape.ts";
+import { bare, type NumbersPart, parameter, roughly, troubleFigure } from "./shape.ts";
 
 interface Body {
   readonly name: string;
@@ -64,11 +64,11 @@ function partOf(facts: TankFacts, bodies: readonly Body[]): NumbersPart {
   const half = halfFigure();
   return {
     title: "A dead animal left in the water",
-    rows: [{ label: "Half of its nitrogen is in the water after", value: [toldOf(half)] }],
+    rows: [{ label: "Half of its nitrogen is in the water after", value: [roughly(half)] }],
     tables: [
       {
         title: "What it comes to here if no filter takes any",
-        columns: ["Dead animal", "Nitrogen, mg", "Rise of ammonia, mg N/L", "Un-ionised then, mg NH3/L"],
+        columns: ["Dead animal", "Nitrogen, mg", "Rise, mg N/L", "Un-ionised, mg NH3/L"],
         rows: each.map(({ body, nitrogen, rise, nh3 }) => [
           [body.words],
           [bare(nitrogen)],

@@ -14,7 +14,7 @@ import { exact, factInput, linkTo, workedOut } from "../../../engine/types/link.
 import type { TankFacts } from "../../../engine/types/tank.ts";
 import { told } from "../../sentence.ts";
 import type { TankAnswers } from "../../tank-answers.ts";
-import { chanceWord } from "../../words.ts";
+import { chance } from "../../words.ts";
 import { type NumbersPart, parameter, troubleFigure } from "./shape.ts";
 
 const WITHIN_HOURS = [2, 4, 8, 12, 24] as const;
@@ -79,12 +79,12 @@ export function oxygenPart({ workings }: Pick<TankAnswers, "workings">): Numbers
     tables: [
       {
         title: "How many of 20 runs are at the alarm by then",
-        columns: ["Within, hours", "Runs"],
+        columns: ["Time", "At the alarm"],
         rows: WITHIN_HOURS.flatMap((limit) => {
           const found = workings[figureId.care("wrong", within(limit))];
           if (found === undefined) return [];
           const runs = found.value.central;
-          return [[[String(limit)], [`${chanceWord(runs)}, `, told(`${runs} of 20`, found.id)]]];
+          return [[[`within ${limit} hours`], [told(chance(runs), found.id)]]];
         }),
       },
     ],

@@ -3,11 +3,11 @@ import { animalById } from "../../../catalogue/index.ts";
 import { daysOfSteps, purifiedToSwap, salinityAfter } from "../../../engine/care/trouble/salt.ts";
 import type { Figure } from "../../../engine/types/figure.ts";
 import { figureId } from "../../../engine/types/figure-id.ts";
-import { exact, factInput, linkTo, workedOut } from "../../../engine/types/link.ts";
+import { exact, factInput, linkTo, spreadText, workedOut } from "../../../engine/types/link.ts";
 import type { TankFacts } from "../../../engine/types/tank.ts";
 import { told } from "../../sentence.ts";
 import type { SumRow } from "../../sums/sum.ts";
-import { bare, type NumbersPart, toldOf, troubleFigure } from "./shape.ts";
+import { bare, type NumbersPart, roughly, troubleFigure } from "./shape.ts";
 
 /** Least that is said to be borne in a day; tox.salinity_range's note: no jumps above 1 to 2. */
 const STEP_PSU = 1;
@@ -40,7 +40,7 @@ export function salinityPart({ facts }: { readonly facts: TankFacts }): NumbersP
     title: "Salinity",
     rows: [
       daysRow("Days back to 33 to 36 psu, 1 psu a day", days, now !== goal),
-      { label: "Lowering it by 1 psu: tank water to swap for purified", value: [toldOf(swap)] },
+      { label: "Lowering it by 1 psu: tank water to swap for purified", value: [roughly(swap)] },
       ...narrowest(facts),
     ],
     tables: [],
@@ -130,7 +130,11 @@ export function topOffPart({ facts }: { readonly facts: TankFacts }): NumbersPar
       {
         title: "By the fresh water that got in",
         columns: ["Fresh water, L", "Salinity then, psu", "Days back, 1 psu a day"],
-        rows: each.map(({ litres, after, days }) => [[String(litres)], [bare(after)], [bare(days)]]),
+        rows: each.map(({ litres, after, days }) => [
+          [String(litres)],
+          [told(spreadText(after.spread, "1"), after.id)],
+          [bare(days)],
+        ]),
       },
     ],
     notes: [

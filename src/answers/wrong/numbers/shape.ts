@@ -48,8 +48,18 @@ export const troubleFigure = (
 /** Its value with unit and band, as a door to it. */
 export const toldOf = ({ id, spread, unit }: Figure): Told => told(spreadText(spread, unit), id);
 
-/** Its middle alone: for a cell of a table whose column names the unit. */
-export const bare = ({ id, spread }: Figure): Told => told(spreadText(spread, "1"), id);
+/** The same in two figures: these numbers are no better known. */
+export const roughly = ({ id, spread, unit }: Figure): Told => told(spreadText(rough(spread), unit), id);
+
+/** In two figures without a unit: for a cell of a table whose column names it. */
+export const bare = ({ id, spread }: Figure): Told => told(spreadText(rough(spread), "1"), id);
+
+const two = (value: number): number => Number(value.toPrecision(2));
+const rough = ({ low, central, high }: Spread): Spread => ({
+  low: two(low),
+  central: two(central),
+  high: two(high),
+});
 
 export const parameter = (id: string): Spread => {
   const found = TABLE.get(id);

@@ -15,7 +15,7 @@ import type { Figure } from "../../../engine/types/figure.ts";
 import { exact, factInput, linkTo, spreadText, workedOut } from "../../../engine/types/link.ts";
 import type { TankFacts } from "../../../engine/types/tank.ts";
 import { celsius, practicalSalinity } from "../../../engine/units/quantity.ts";
-import { bare, type NumbersPart, toldOf, troubleFigure } from "./shape.ts";
+import { bare, type NumbersPart, roughly, toldOf, troubleFigure } from "./shape.ts";
 
 const HEATERS_W = [50, 100, 200, 300] as const;
 const ROOMS_C = [10, 15, 18] as const;
@@ -142,7 +142,7 @@ export function coolingPart({ facts }: { readonly facts: TankFacts }): NumbersPa
   });
   return {
     title: "No heater",
-    rows: [{ label: "Its distance to the room falls to about a third in", value: [toldOf(pace)] }],
+    rows: [{ label: "Its distance to the room falls to about a third in", value: [roughly(pace)] }],
     tables: [
       {
         title: `Hours until ${TOO_COLD_C} °C, by the room`,
