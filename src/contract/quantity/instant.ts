@@ -7,6 +7,7 @@ import { inWordsDate } from "./calendar.ts";
 import { type DateContext, readDate } from "./date.ts";
 import { asked, kept, type MessageKind, type Outcome, refused } from "./outcome.ts";
 import { shown } from "./show.ts";
+import { offsetAt } from "./zone.ts";
 
 export interface Seen {
   /** The day, in the tank's own zone or as the keeper wrote it. */
@@ -99,21 +100,4 @@ function minutesOf(offset: string): number {
   if (/^z$/i.test(offset)) return 0;
   const [, sign, hours = "0", minutes = "0"] = /^([+-])(\d\d):?(\d\d)$/.exec(offset) ?? [];
   return (sign === "-" ? -1 : 1) * (60 * Number(hours) + Number(minutes));
-}
-
-/** Minutes that a zone's clocks are ahead of UTC at an instant. */
-function offsetAt(at: number, zone: string): number {
-  const parts = new Intl.DateTimeFormat("en-US", {
-    timeZone: zone,
-    hourCycle: "h23",
-    year: "numeric",
-    month: "numeric",
-    day: "numeric",
-    hour: "numeric",
-    minute: "numeric",
-    second: "numeric",
-  }).formatToParts(new Date(at));
-  const of = (type: Intl.DateTimeFormatPartTypes) => Number(parts.find((part) => part.type === type)?.value);
-  const local = Date.UTC(of("year"), of("month") - 1, of("day"), of("hour"), of("minute"), of("second"));
-  return Math.round((local - at) / MINUTE_MS);
 }
