@@ -72,12 +72,17 @@ const doubt = (field: string, label: string, typed: string): Omit<SumDoubt, "mes
   choices: [],
 });
 
+/** A choice is told as it is offered, not by its key. */
+const choiceLabel = (field: SumField, text: string): string =>
+  (field.input === "choice" ? field.choices.find((choice) => choice.text === text)?.label : null) ?? text;
+
 function readField(field: SumField, typed: SumText, context: SumContext, gather: Gather): void {
   const { name, label } = field;
   const own = (typed[name] ?? "").trim();
   const instead = own === "" ? insteadOf(field, context.tank) : null;
   const text = instead?.text ?? own;
-  if (instead !== null) gather.taken.push({ field: name, label, ...instead });
+  if (instead !== null)
+    gather.taken.push({ field: name, label, ...instead, text: choiceLabel(field, instead.text) });
   if (text === "") {
     if (isNeeded(field)) {
       const words = `${label}: nothing entered. ${wanted(field)}`;

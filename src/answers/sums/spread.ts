@@ -31,3 +31,37 @@ export function inputOf(label: string, amount: GivenAmount): WorkingInput {
   if (taken === undefined) return { label, value, origin: "stated" };
   return { label, value: `${value} (${taken.how})`, origin: taken.known ? "stated" : "assumed" };
 }
+
+/** What came of doubts that have nothing to do with one another, and how much of it each brought. */
+export interface Independent extends Spread {
+  /** Width that each input alone would give, in their order. */
+  readonly shares: readonly number[];
+}
+
+/**
+ * The band of a result whose inputs err independently: each moved to its ends alone, the steps added as squares. Where a
+ * result bends little between the ends this is a 90 % band of 90 % bands; corners would be wider.
+ * @param own relative error of the equation itself, added the same way
+ */
+export function independently(
+  inputs: readonly Spread[],
+  of: (values: readonly number[]) => number,
+  own = 0,
+): Independent {
+  const middle = inputs.map(({ central }) => central);
+  const central = of(middle);
+  const steps = inputs.map(({ low, high }, i) => {
+    if (low === high) return { down: 0, up: 0 };
+    const ends = [low, high].map((end) => of(middle.with(i, end)));
+    return { down: Math.max(0, central - Math.min(...ends)), up: Math.max(0, Math.max(...ends) - central) };
+  });
+  const all = [...steps, { down: own * Math.abs(central), up: own * Math.abs(central) }];
+  const root = (of: (step: { down: number; up: number }) => number) =>
+    Math.sqrt(all.reduce((sum, step) => sum + of(step) ** 2, 0));
+  return {
+    low: central - root(({ down }) => down),
+    central,
+    high: central + root(({ up }) => up),
+    shares: steps.map(({ down, up }) => down + up),
+  };
+}

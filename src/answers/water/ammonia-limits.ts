@@ -21,3 +21,11 @@ function against({ low, high }: Spread, limit: number): "below" | "either" | "ab
   if (high < limit) return "below";
   return low > limit ? "above" : "either";
 }
+
+/** Above what is borne for days, or about what kills within an hour. */
+export const isDanger = (limits: NonNullable<WaterOutput["ammonia_limits"]>): boolean =>
+  limits.against_acute !== "below" || limits.against_chronic === "above";
+
+export const ACT_TODAY =
+  "Danger: if animals are in this water, act today. Stop feeding, change a quarter of the water for new water of " +
+  "the same salinity and temperature, then test again.";

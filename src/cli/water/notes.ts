@@ -1,4 +1,5 @@
 /** What a reader of the figures must know beside them. */
+import { ACT_TODAY, isDanger } from "../../answers/water/ammonia-limits.ts";
 import type { WaterOutput } from "../../contract/output/water.ts";
 import type { WaterReadings } from "./read.ts";
 import type { FigureRule } from "./rules.ts";
@@ -7,17 +8,12 @@ const ESTIMATES =
   "These are estimates from what was typed: an error of the instrument goes straight into them. " +
   "A range, such as 34-36, carries one through.";
 
-const ACT_TODAY =
-  "Danger: if animals are in this water, act today. Stop feeding, change a quarter of the water for new water of " +
-  "the same salinity and temperature, then test again.";
-
 export function notesOn(
   { ph, phScaleStated, tan, notes }: WaterReadings,
   beyondFit: readonly FigureRule[],
   limits: WaterOutput["ammonia_limits"],
 ): string[] {
-  const danger = limits !== null && (limits.against_acute !== "below" || limits.against_chronic === "above");
-  const all = danger ? [ACT_TODAY, ...notes] : [...notes];
+  const all = limits !== null && isDanger(limits) ? [ACT_TODAY, ...notes] : [...notes];
   if (ph === null) {
     const wanted = tan === null ? "un-ionised ammonia" : "how much of that ammonia is un-ionised";
     all.push(`Without --ph there is no telling ${wanted}.`);
