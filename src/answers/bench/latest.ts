@@ -45,13 +45,16 @@ export function latestReadings(
       .filter(({ body }) => body.quantity === quantity)
       .map(({ id, on, body }) => ({ on, text: body.text, flag: body.flag, said: body.said, entry: id }));
     const told = toldIn(document, quantity, notices);
-    const [latest] = [...kept, ...told].sort((a, b) => (b.on ?? "").localeCompare(a.on ?? ""));
+    const [latest] = [...kept, ...told].sort((a, b) => laterFirst(a.on ?? "", b.on ?? ""));
     if (latest === undefined) return [];
     const { label } = MEASURES[quantity];
     const ageDays = latest.on === null ? null : Math.max(0, daysBetween(latest.on, today));
     return [{ quantity, label, ...latest, ageDays, count: kept.length + told.length }];
   });
 }
+
+/** ISO dates are in order as text. */
+const laterFirst = (a: string, b: string): number => (a > b ? -1 : a < b ? 1 : 0);
 
 /** What was said of a reading, without the label and the text that stand beside it anyway. */
 export const saidOf = (said: string): string => capital(said.replace(/^[^"]*".*?": /, ""));

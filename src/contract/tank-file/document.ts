@@ -47,6 +47,19 @@ export function parseText(raw: string): Parsed {
   return readDocument(text);
 }
 
+/** Data that were text once, and were judged then. What is null was left blank, as in text. */
+export const plainData = (data: object): Parsed => ({
+  data: withoutNulls(data),
+  faults: [],
+  lineOf: nowhere,
+});
+
+function withoutNulls(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(withoutNulls);
+  if (typeof value !== "object" || value === null) return value ?? undefined;
+  return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, withoutNulls(inner)]));
+}
+
 function readDocument(text: string): Parsed {
   const lines = new LineCounter();
   const tabless = text.replace(/^\t+/gm, (tabs) => "  ".repeat(tabs.length));

@@ -6,7 +6,7 @@ import type { TankFacts } from "../../engine/types/tank.ts";
 import type { FindAnimal } from "../quantity/find-animal.ts";
 import type { Preferences } from "../quantity/preferences.ts";
 import { completeFacts } from "./complete.ts";
-import { parseText } from "./document.ts";
+import { type Parsed, parseText, plainData } from "./document.ts";
 import { type Finding, labelOf, type Notice, pathText } from "./finding.ts";
 import { interpret } from "./interpret.ts";
 import { preferencesOf } from "./preferences-of.ts";
@@ -27,8 +27,14 @@ export type TankFileResult =
 /** Nobody mends more in one go, and nothing hangs on listing them: the next reading finds the rest. */
 const MOST_FINDINGS = 500;
 
-export function readTankFile(text: string, options: ReadOptions): TankFileResult {
-  const { data, faults, lineOf } = parseText(text);
+export const readTankFile = (text: string, options: ReadOptions): TankFileResult =>
+  readParsed(parseText(text), options);
+
+/** The same of a file that was read and kept as data: nothing has a line, and no text is taken apart. */
+export const readTankData = (data: object, options: ReadOptions): TankFileResult =>
+  readParsed(plainData(data), options);
+
+function readParsed({ data, faults, lineOf }: Parsed, options: ReadOptions): TankFileResult {
   const early = faults.map(
     ({ path, line, typed, message }): Finding => ({
       path: pathText(path),

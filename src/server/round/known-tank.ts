@@ -39,14 +39,11 @@ export function knownFrom(
   entries: readonly EntryRow[],
   today: string,
 ): KnownOfTank {
-  const record = recordOf(
-    entries.flatMap((entry) => entryOfRow(entry) ?? []),
-    today,
-  );
-  const readings = keptReadings(entries.filter(({ kind }) => kind === "reading").toReversed());
+  const read = entries.flatMap((entry) => entryOfRow(entry) ?? []);
+  const readings = read.filter((entry) => entry.kind === "reading").toReversed();
   return {
     facts,
-    record,
+    record: recordOf(read, today),
     latest: latestReadings(readings, document, notices, today),
     today,
     answeredOn: row.stamp.at.slice(0, 10),

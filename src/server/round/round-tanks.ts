@@ -6,7 +6,7 @@
 import { setImmediate as otherTurn } from "node:timers/promises";
 import { type RoundSummary, type RoundTank, summaryOf } from "../../answers/round/round.ts";
 import { findAnimal } from "../../catalogue/index.ts";
-import { readTankFile } from "../../contract/tank-file/read.ts";
+import { readTankData } from "../../contract/tank-file/read.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
 import type { EntryRow, Store, TankRow } from "../../store/store.ts";
 import { nameOf } from "../name-of.ts";
@@ -102,7 +102,7 @@ async function entriesOf(
 
 function summarise(row: TankRow, entries: readonly EntryRow[], today: string): RoundSummary {
   const document = row.facts as unknown as TankFile;
-  const read = readTankFile(JSON.stringify(document), { today, findAnimal });
+  const read = readTankData(document, { today, findAnimal });
   // Kept by another program, and no longer to be read: nobody can say how it is.
   if (!read.ok) return { quick: [UNREAD], declines: [], lastOn: entries.at(-1)?.on ?? null };
   const { facts, notices } = read;
