@@ -70,6 +70,8 @@ export const to = {
   takeOut: (tankId: string) => `/tanks/${tankId}/take-out`,
   /** How the readings moved what the ensemble holds of this tank. */
   learned: (tankId: string) => `/tanks/${tankId}/learned`,
+  /** What is learned from, as data, for the engine in the browser. */
+  learnPart: (tankId: string) => `/tanks/${tankId}/parts/learn.json`,
   trend: (tankId: string, quantity: string) => `/tanks/${tankId}/trends/${quantity}`,
   /** Where a bench's advice is declined with a reason, or brought up again. */
   decline: (tankId: string) => `/tanks/${tankId}/decline`,
@@ -104,7 +106,10 @@ export const to = {
   calendarFeed: (token: string) => `/calendar/${token}.ics`,
   /** Where a feed is made and taken back. */
   calendarFeeds: (tankId: string) => `/tanks/${tankId}/almanac/feeds`,
-  order: (tankId: string, order: string) => `/tanks/${tankId}/errands/orders/${order}`,
+  /** What is asked of a shop for a wave, behind its gate: logged before anything comes. */
+  orderWave: (tankId: string, wave: number) => `/tanks/${tankId}/waves/${wave}/order`,
+  /** How the keeper's shop sells and sends. */
+  shop: (tankId: string) => `/tanks/${tankId}/errands/shop`,
   /** One list of "Something is wrong". */
   wrongList: (list: string, tank?: string) =>
     `/something-is-wrong/${list}${tank === undefined ? "" : `?tank=${tank}`}`,

@@ -58,6 +58,7 @@ describe("not taken", () => {
     ["a reply without its number", { kind: "answers", answers: {} }],
     ["answers that are text", { kind: "answers", id: 1, answers: "{}" }],
     ["a refusal without lines", { kind: "refused", id: 1 }],
+    ["something learned that is nothing", { kind: "learned", id: 1, seen: null }],
     ["a failure without a reason", { kind: "failed", id: 1 }],
     ["readiness without a solver", { kind: "ready", solver: {} }],
   ])("%s", (_, data) => {
@@ -69,8 +70,7 @@ test("replies are taken as they are", () => {
   for (const reply of [
     { kind: "progress", id: 1, doing: "waves", share: 0.5 },
     { kind: "answers", id: 1, answers: {} },
-    { kind: "learned", id: 1, learned: null },
-    { kind: "learned", id: 1, learned: { names: [] } },
+    { kind: "learned", id: 1, seen: { taught: null } },
     { kind: "refused", id: 1, lines: ["--feed: ..."] },
     { kind: "failed", id: null, why: "not found" },
   ]) {

@@ -3,7 +3,6 @@
  * before it is used: a worker of an older build may still live beside a newer page.
  * Limits: the facts were judged by their own reader before a page was drawn from them, and are not judged again.
  */
-import type { Learned } from "../../engine/types/learned.ts";
 import type { TankRecord } from "../../engine/types/record.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { AheadOutput } from "../output/ahead.ts";
@@ -81,8 +80,8 @@ export type EngineReply =
       readonly answers: Partial<AnswerParts>;
       readonly rows?: object;
     }
-  /** Null where there was too little to learn from. */
-  | { readonly kind: "learned"; readonly id: number; readonly learned: Learned | null }
+  /** What its page shows of what was learned, or of how little there was. */
+  | { readonly kind: "learned"; readonly id: number; readonly seen: object }
   /** The what-if can't be read or done: lines that say how to mend it. */
   | { readonly kind: "refused"; readonly id: number; readonly lines: readonly string[] }
   /** Id null: the solver could not be loaded. */
@@ -130,7 +129,7 @@ export function replyOfEngine(data: unknown): EngineReply | null {
         : kind === "answers"
           ? Number.isInteger(id) && isObject(data["answers"])
           : kind === "learned"
-            ? Number.isInteger(id) && (data["learned"] === null || isObject(data["learned"]))
+            ? Number.isInteger(id) && isObject(data["seen"])
             : kind === "refused"
               ? Number.isInteger(id) && isTexts(data["lines"])
               : kind === "failed" && (id === null || Number.isInteger(id)) && typeof data["why"] === "string";

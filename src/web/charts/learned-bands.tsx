@@ -3,20 +3,15 @@
  * the band of before fills the middle. A wide row that stayed wide was hardly seen.
  */
 import type { LearnedQuantity } from "../../answers/learned/output.ts";
-import { round3 } from "../../engine/types/link.ts";
 import { capital } from "../parts/text.ts";
 import { Chart, type Drawing, type DrawingWidth, StepMark } from "./chart.tsx";
 import { Label } from "./label.tsx";
+import { bandWords, SEEN_WORDS } from "./learned-words.ts";
 
 const ROW = 46;
 /** Room beside the band of before, as a share of it: what moved beyond it is drawn up to there. */
 const BEYOND = 0.25;
 const EDGE = 12;
-
-export const bandWords = ({ low, central, high }: LearnedQuantity["before"], unit: string): string =>
-  `${round3(central)} ${unit} (${round3(low)} to ${round3(high)})`;
-
-export const SEEN_WORDS = { well: "well seen", partly: "partly seen", hardly: "hardly seen" } as const;
 
 interface LearnedBandsProps {
   readonly id: string;

@@ -30,7 +30,7 @@ test("too little to learn from is an answer", async () => {
     () => {},
     () => false,
   );
-  expect(reply).toEqual({ kind: "learned", id: 4, learned: null });
+  expect(reply).toEqual({ kind: "learned", id: 4, seen: { observations: 0, least: 4, taught: null } });
 });
 
 test("what can't be run is told", async () => {

@@ -4,6 +4,7 @@
  */
 import { learning } from "../../answers/learned/learned.ts";
 import type { EngineReply, LearnWord } from "../../contract/worker/messages.ts";
+import { learnedSeen } from "../pages/learned/seen.ts";
 
 /** Members run in one turn: some tens of milliseconds. */
 const MEMBERS_A_TURN = 8;
@@ -18,7 +19,7 @@ export async function learnedTo(
     const work = learning(facts, record);
     for (let count = 1; ; count += 1) {
       const step = work.next();
-      if (step.done === true) return { kind: "learned", id, learned: step.value.facts.learned ?? null };
+      if (step.done === true) return { kind: "learned", id, seen: learnedSeen(step.value.output) };
       if (count % MEMBERS_A_TURN > 0) continue;
       tell({
         kind: "progress",

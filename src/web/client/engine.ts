@@ -1,9 +1,16 @@
 /**
  * The page's hand on its engine: starts the worker when the page has been painted, asks it one thing at a time, and
- * drops an older question for a newer one by ending the worker (its work is one long turn that hears nothing).
+ * drops an older question for a newer one by ending the worker (its work is one long turn that hears nothing). Learning
+ * needs no solver, goes in short turns and is stopped by a word.
  * Limits: until `ready`, `ask` does nothing; the caller goes to the server instead.
  */
-import { type AnswerParts, type AskWord, replyOfEngine } from "../../contract/worker/messages.ts";
+import {
+  type AnswerParts,
+  type AskWord,
+  type EngineReply,
+  type LearnWord,
+  replyOfEngine,
+} from "../../contract/worker/messages.ts";
 import { scriptAddress } from "./script-address.ts";
 
 export type Question = Omit<AskWord, "kind" | "id">;
@@ -12,6 +19,14 @@ export interface Heard {
   readonly progress?: (doing: string, share: number) => void;
   readonly answers: (answers: Partial<AnswerParts>, rows: object | null) => void;
   readonly refused: (lines: readonly string[]) => void;
+  readonly failed: (why: string) => void;
+}
+
+export interface LearningHeard {
+  /** Share of the runs that are done. */
+  readonly progress: (share: number) => void;
+  /** What pages/learned/seen.ts makes of it. */
+  readonly learned: (seen: object) => void;
   readonly failed: (why: string) => void;
 }
 
@@ -26,6 +41,9 @@ export class Engine {
   #worker: Worker | null = null;
   #solver: WebAssembly.Module | null = null;
   #current: { readonly id: number; readonly heard: Heard } | null = null;
+  #learning: { readonly id: number; readonly heard: LearningHeard } | null = null;
+  /** Whether the worker was told where the solver is. */
+  #started = false;
   #nextId = 1;
 
   constructor(addresses: EngineAddresses, onReady: () => void = () => {}) {
@@ -39,7 +57,10 @@ export class Engine {
   }
 
   start(): void {
-    this.#worker ??= this.#begin();
+    const worker = this.#begun();
+    if (this.#started) return;
+    this.#started = true;
+    worker.postMessage({ kind: "start", solver: this.#solver ?? this.#addresses.solver });
   }
 
   /** A question that is still being worked on is dropped: its listener hears nothing more. */
@@ -56,9 +77,34 @@ export class Engine {
   drop(): boolean {
     if (this.#current === null) return false;
     this.#current = null;
+    this.#end();
+    return true;
+  }
+
+  /** One at a time: an older learning is stopped. */
+  learn(asked: Pick<LearnWord, "facts" | "record">, heard: LearningHeard): void {
+    this.stopLearning();
+    const id = this.#nextId++;
+    this.#learning = { id, heard };
+    this.#begun().postMessage({ kind: "learn", id, ...asked });
+  }
+
+  /** Its listener hears nothing more; the worker leaves off at its next turn. */
+  stopLearning(): void {
+    if (this.#learning === null) return;
+    this.#worker?.postMessage({ kind: "stop", id: this.#learning.id });
+    this.#learning = null;
+  }
+
+  #begun(): Worker {
+    this.#worker ??= this.#begin();
+    return this.#worker;
+  }
+
+  #end(): void {
     this.#worker?.terminate();
     this.#worker = null;
-    return true;
+    this.#started = false;
   }
 
   #begin(): Worker {
@@ -69,7 +115,6 @@ export class Engine {
     worker.onerror = () => {
       if (worker === this.#worker) this.#fail("the engine stopped");
     };
-    worker.postMessage({ kind: "start", solver: this.#solver ?? this.#addresses.solver });
     return worker;
   }
 
@@ -86,6 +131,10 @@ export class Engine {
       this.#fail(reply.why);
       return;
     }
+    if (this.#learning !== null && reply.id === this.#learning.id) {
+      this.#hearLearning(reply, this.#learning.heard);
+      return;
+    }
     if (reply.id !== this.#current?.id || reply.kind === "learned") return;
     const { heard } = this.#current;
     if (reply.kind === "progress") {
@@ -98,12 +147,22 @@ export class Engine {
     else heard.failed(reply.why);
   }
 
+  #hearLearning(reply: EngineReply, heard: LearningHeard): void {
+    if (reply.kind === "progress") {
+      heard.progress(reply.share);
+      return;
+    }
+    this.#learning = null;
+    if (reply.kind === "learned") heard.learned(reply.seen);
+    else if (reply.kind === "failed") heard.failed(reply.why);
+  }
+
   #fail(why: string): void {
-    const heard = this.#current?.heard;
+    const listeners = [this.#current?.heard, this.#learning?.heard];
     this.#current = null;
-    this.#worker?.terminate();
-    this.#worker = null;
+    this.#learning = null;
+    this.#end();
     this.#solver = null;
-    heard?.failed(why);
+    for (const heard of listeners) heard?.failed(why);
   }
 }

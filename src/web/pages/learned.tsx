@@ -4,28 +4,34 @@
  */
 import type { LearnedOutput, LearnedQuantity } from "../../answers/learned/output.ts";
 import { dateWords } from "../../answers/words.ts";
-import { bandWords, LearnedBands, SEEN_WORDS } from "../charts/learned-bands.tsx";
+import { LearnedBands } from "../charts/learned-bands.tsx";
+import { bandWords, SEEN_WORDS } from "../charts/learned-words.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { Quantity } from "../parts/quantity.tsx";
 import { Table } from "../parts/table.tsx";
 import { capital, listed, lowerFirst } from "../parts/text.ts";
+import { LearnAgain } from "./learned/again.tsx";
+import { learnedSeen } from "./learned/seen.ts";
 
 export interface LearnedView {
   readonly head: TankHead;
   readonly learned: LearnedOutput | null;
+  /** Where the daybook has gone on since this was learned, a sentence of that; null where it is of today. */
+  readonly since?: string | null;
 }
 
 const LEARNED_CHART = "learned-bands";
 /** Observations listed; the rest pulled less. */
 const OBSERVATIONS_SHOWN = 30;
 
-export function learnedPage({ head, learned }: LearnedView): Page {
+export function learnedPage({ head, learned, since = null }: LearnedView): Page {
   const taught = learned?.taught ?? null;
   const title = titleOf(taught);
   return {
     title: `What the daybook has taught: ${lowerFirst(title)}`,
     tank: head,
     here: "daybook",
+    scripts: ["learn-again"],
     body: (
       <>
         <h1>{title}</h1>
@@ -34,15 +40,21 @@ export function learnedPage({ head, learned }: LearnedView): Page {
           that show what was read and seen count from then on. Larder, plan and weeks ahead are worked out
           from them.
         </p>
+        {since === null ? null : <Again head={head} learned={learned} since={since} />}
         {taught === null ? (
           <NotEnough tank={head.id} learned={learned} />
         ) : (
           <Taught tank={head.id} taught={taught} />
         )}
+        {since === null && taught !== null ? <Again head={head} learned={learned} since={null} /> : null}
       </>
     ),
   };
 }
+
+const Again = ({ head, learned, since = null }: LearnedView) => (
+  <LearnAgain tank={head.id} was={learned === null ? null : learnedSeen(learned)} since={since} />
+);
 
 type TaughtOutput = NonNullable<LearnedOutput["taught"]>;
 
