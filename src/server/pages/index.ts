@@ -9,6 +9,7 @@ import { CHARTS_ROUTES } from "./charts.ts";
 import { DAYBOOK_ROUTES } from "./daybook.ts";
 import { ENTRY_ROUTES } from "./entry.ts";
 import { ERRANDS_ROUTES } from "./errands.ts";
+import { FEEDING_ROUTES } from "./feeding.ts";
 import { GROWTHS_ROUTES } from "./growths.ts";
 import { HEADS_ROUTES } from "./heads.ts";
 import { HISTORY_ROUTES } from "./history.ts";
@@ -19,6 +20,7 @@ import { QUESTION_ROUTES } from "./questions.ts";
 import { READING_ROUTES } from "./readings.ts";
 import { ROUND_ROUTES } from "./round.ts";
 import { SHEET_ROUTES } from "./sheet.ts";
+import { SHOP_ROUTES } from "./shop.ts";
 import { SOURCES_ROUTES } from "./sources.ts";
 import { START_ROUTES } from "./start.ts";
 import { START_UP_ROUTES } from "./start-up.ts";
@@ -50,7 +52,9 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...WRONG_ROUTES,
   ...WAVES_ROUTES,
   ...ERRANDS_ROUTES,
+  ...SHOP_ROUTES,
   ...SHEET_ROUTES,
+  ...FEEDING_ROUTES,
   ...ANIMALS_ROUTES,
   ...SUMS_ROUTES,
   ...WHAT_IF_ROUTES,

@@ -2,13 +2,17 @@
  * Working of one figure of a tank: as a page, or as a part that opens over another. What the daybook says is known at
  * once; figures of the larder, the plan and the weeks ahead wait for the engine.
  */
+import { orderingOf } from "../../answers/errands/ordering.ts";
+import { feedingWorking } from "../../answers/feeding/working.ts";
 import { recordAnswersOf } from "../../answers/record-answers.ts";
+import type { RecordScene } from "../../answers/record-scene.ts";
+import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { shownIn } from "../../answers/units-shown.ts";
-import { workingOf } from "../../answers/working.ts";
+import { type WorkingFigure, workingOf, workingOutputOf } from "../../answers/working.ts";
 import { troubleWorking } from "../../answers/wrong/working.ts";
 import { to } from "../../web/page.ts";
 import { workingPage } from "../../web/pages/working.tsx";
-import type { PageRoute } from "../route.ts";
+import type { LoadedTank, PageRoute } from "../route.ts";
 import { answeredPage } from "./answered.ts";
 import { ofTank } from "./of-tank.ts";
 
@@ -20,11 +24,22 @@ const ofEngine = answeredPage({
   what: "Working",
   address: (tank, { params }) => to.working(tank, params["figure"] ?? ""),
   draw: ({ loaded, answers, request }) => {
-    const figure = workingOf(answers, request.params["figure"] ?? "");
+    const id = request.params["figure"] ?? "";
+    const figure = workingOf(answers, id) ?? orderWorking(answers, loaded, id);
     if (figure === null) return { kind: "not_found", what: "figure of that name in this tank" };
     return workingPage({ head: loaded.head, figure, asOf: answers.waves.tank.as_of });
   },
 });
+
+/** Of an order: it goes by the plan and the daybook both. */
+function orderWorking(answers: TankAnswers, { record, facts }: LoadedTank, id: string): WorkingFigure | null {
+  const figure = orderingOf(answers, record, facts.shop)?.figures.find((one) => one.id === id);
+  return figure === undefined ? null : workingOutputOf(figure, []).figure;
+}
+
+/** Numbers of care that are made when asked for. */
+const ofCare = (scene: RecordScene, id: string): WorkingFigure | null =>
+  troubleWorking(scene, id) ?? feedingWorking(scene, id);
 
 export const WORKING_ROUTES: readonly PageRoute[] = [
   {
@@ -35,7 +50,7 @@ export const WORKING_ROUTES: readonly PageRoute[] = [
       const id = request.params["figure"] ?? "";
       const scene = { facts, record, today: context.today };
       const { workings } = recordAnswersOf(scene, shownIn(document.preferences));
-      const figure = Object.hasOwn(workings, id) ? workings[id] : troubleWorking(scene, id);
+      const figure = Object.hasOwn(workings, id) ? workings[id] : ofCare(scene, id);
       if (figure === undefined || figure === null) return await ofEngine.answer(request, context);
       return { kind: "page", page: workingPage({ head, figure, asOf: facts.asOf }) };
     }),

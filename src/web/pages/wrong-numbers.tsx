@@ -1,11 +1,10 @@
 /** A tank's numbers behind one crisis list, on request: each opens its working. The list itself comes without them. */
+
+import type { NumbersPart } from "../../answers/numbers-part.ts";
 import type { CrisisId } from "../../answers/wrong/list-ids.ts";
 import { CRISIS_LISTS } from "../../answers/wrong/lists.ts";
-import type { NumbersPart } from "../../answers/wrong/numbers/shape.ts";
 import { type Page, type TankHead, to } from "../page.ts";
-import { Table } from "../parts/table.tsx";
-import { unitText } from "../parts/text.ts";
-import { Sentence } from "./sentence.tsx";
+import { NumbersSection } from "./numbers-section.tsx";
 
 interface NumbersView {
   readonly head: TankHead;
@@ -38,7 +37,7 @@ export function wrongNumbersPage({ head, list, parts, waitFor }: NumbersView): P
           </div>
         )}
         {parts.map((part) => (
-          <Part key={part.title} part={part} />
+          <NumbersSection key={part.title} part={part} />
         ))}
         {parts.length === 0 && waitFor === null ? (
           <p>Nothing of this tank's volume and facts bears on this list.</p>
@@ -54,39 +53,11 @@ export function wrongOxygenPage(head: TankHead, part: NumbersPart | null): Page 
     title: `Oxygen with all pumps off: ${head.name}`,
     tank: head,
     here: null,
-    body: part === null ? <p>It holds no water yet, so no oxygen can be told.</p> : <Part part={part} />,
+    body:
+      part === null ? (
+        <p>It holds no water yet, so no oxygen can be told.</p>
+      ) : (
+        <NumbersSection part={part} />
+      ),
   };
-}
-
-function Part({ part: { title, rows, tables, notes } }: { readonly part: NumbersPart }) {
-  return (
-    <section>
-      <h2>{title}</h2>
-      {rows.length === 0 ? null : (
-        <dl class="facts">
-          {rows.map(({ label, value }) => (
-            <div key={label}>
-              <dt>{unitText(label)}</dt>
-              <dd>
-                <Sentence of={value} />
-              </dd>
-            </div>
-          ))}
-        </dl>
-      )}
-      {tables.map((table) => (
-        <Table
-          key={table.title}
-          caption={table.title}
-          columns={table.columns.map((name, i) => ({ name: unitText(name), numeric: i > 0 }))}
-          rows={table.rows.map((row) => row.map((cell, i) => <Sentence key={i} of={cell} />))}
-        />
-      ))}
-      {notes.map((note) => (
-        <p key={note} class="note">
-          {note}
-        </p>
-      ))}
-    </section>
-  );
 }
