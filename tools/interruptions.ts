@@ -4,6 +4,7 @@
  */
 import { chromium } from "playwright-core";
 import { makeCast } from "../checks/browser/kit/cast.ts";
+import { EXECUTABLE } from "../checks/browser/kit/executable.ts";
 import { interruptTyping } from "../checks/browser/kit/interruptions.ts";
 import { startProgram } from "../checks/browser/kit/program.ts";
 import { to } from "../src/web/page.ts";
@@ -13,7 +14,7 @@ const seed = Number(process.argv[3] ?? 1);
 
 const program = await startProgram(makeCast);
 const browser = await chromium.launch({
-  executablePath: "/usr/bin/chromium",
+  executablePath: EXECUTABLE,
   args: ["--no-sandbox", "--disable-dev-shm-usage"],
 });
 const { first, demo } = program.prepared;

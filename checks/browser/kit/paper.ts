@@ -4,6 +4,9 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
+import { parseColour, ratio } from "./contrast.ts";
+
+const WHITE = [255, 255, 255] as const;
 
 export interface Paper {
   readonly pages: number;
@@ -47,6 +50,31 @@ export async function printed(
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/**
+ * Controls that would be printed, and words too light for paper, from the page as a printer is given it; the screen is
+ * dark meanwhile: paper is not. Leaves the page as on a light screen.
+ */
+export async function paperFaults(page: Page): Promise<string[]> {
+  await page.emulateMedia({ media: "print", colorScheme: "dark" });
+  const { controls, inks } = await page.evaluate(() => ({
+    controls: [...document.querySelectorAll("nav, .skip, button, dialog")]
+      .filter((element) => element.checkVisibility({ visibilityProperty: true }))
+      .map((element) => element.outerHTML.slice(0, 80)),
+    inks: [...document.querySelectorAll("main h1, main p")]
+      .filter((element) => element.checkVisibility())
+      .map((element) => getComputedStyle(element).color),
+  }));
+  await page.emulateMedia({ media: null, colorScheme: "light" });
+  const faint = [...new Set(inks)].filter((ink) => {
+    const colour = parseColour(ink);
+    return colour === null || ratio(colour.rgb, WHITE) <= 4.5;
+  });
+  return [
+    ...controls.map((control) => `printed: ${control}`),
+    ...faint.map((ink) => `too light for paper: ${ink}`),
+  ];
 }
 
 /** Pixels of a PGM file: three lines of head, then bytes. */

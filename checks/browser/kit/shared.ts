@@ -5,6 +5,7 @@
 import { chromium } from "playwright-core";
 import type { TestProject } from "vitest/node";
 import { type Cast, makeCast } from "./cast.ts";
+import { EXECUTABLE } from "./executable.ts";
 import { startProgram } from "./program.ts";
 
 declare module "vitest" {
@@ -18,7 +19,7 @@ declare module "vitest" {
 export default async function share({ provide }: TestProject): Promise<() => Promise<void>> {
   const program = await startProgram(makeCast);
   const browser = await chromium.launchServer({
-    executablePath: "/usr/bin/chromium",
+    executablePath: EXECUTABLE,
     args: [
       "--no-sandbox",
       "--disable-dev-shm-usage",
