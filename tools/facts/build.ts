@@ -5,7 +5,7 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import { checkFacts } from "./check.ts";
-import { catalogueModule, diagnosisModule } from "./emit.ts";
+import { catalogueModule, diagnosisModule, medicinesModule } from "./emit.ts";
 import { formatProblem } from "./problem.ts";
 import { readFacts } from "./read.ts";
 
@@ -23,7 +23,8 @@ if (all.length > 0) {
   mkdirSync(dirname(target), { recursive: true });
   writeFileSync(target, catalogueModule(facts));
   writeFileSync(resolve(dirname(target), "diagnosis.ts"), diagnosisModule(facts));
+  writeFileSync(resolve(dirname(target), "medicines.ts"), medicinesModule(facts));
   console.log(
-    `facts: ${facts.animals.size} animals, ${facts.parameters.size} families of parameters, ${facts.diagnosis.growths.size} growths, ${facts.diagnosis.hitchhikers.size} hitchhikers, ${facts.diagnosis.causes.size} causes, all in order`,
+    `facts: ${facts.animals.size} animals, ${facts.parameters.size} families of parameters, ${facts.diagnosis.growths.size} growths, ${facts.diagnosis.hitchhikers.size} hitchhikers, ${facts.diagnosis.causes.size} causes, ${facts.medicines.size} medicines, all in order`,
   );
 }

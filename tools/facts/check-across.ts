@@ -26,8 +26,8 @@ function* namedSources(value: unknown, path: string): Generator<[key: string, pa
   }
 }
 
-function checkSources({ animals, parameters, sources, diagnosis }: Facts): Problem[] {
-  return [...animals, ...parameters, ...diagnosisFiles(diagnosis)].flatMap(([file, value]) =>
+function checkSources({ animals, parameters, sources, diagnosis, medicines }: Facts): Problem[] {
+  return [...animals, ...parameters, ...diagnosisFiles(diagnosis), ...medicines].flatMap(([file, value]) =>
     [...namedSources(value, "")]
       .filter(([key]) => !Object.hasOwn(sources, key))
       .map(([key, field]) => ({
@@ -37,6 +37,27 @@ function checkSources({ animals, parameters, sources, diagnosis }: Facts): Probl
         fix: "Add it to facts/sources.yaml, or correct the key.",
       })),
   );
+}
+
+/** One substance under one name: what a daybook says must resolve to one of them. */
+function checkMedicines({ medicines }: Facts): Problem[] {
+  const taken = new Map<string, string>();
+  return [...medicines].flatMap(([file, { id, names }]) => {
+    const problems: Problem[] =
+      file === `medicines/${id}.yaml`
+        ? []
+        : [{ file, field: "id", wrong: `does not match the file name: ${id}`, fix: "Rename one." }];
+    for (const name of new Set([names.common.value, ...names.also.value].map((one) => one.toLowerCase()))) {
+      const first = taken.get(name);
+      if (first === undefined) taken.set(name, file);
+      else
+        problems.push({
+          ...{ file, field: "names.also", wrong: `the name ${name} is taken by ${first}` },
+          fix: "Leave it to one of them.",
+        });
+    }
+    return problems;
+  });
 }
 
 function checkIds({ animals, parameters }: Facts): Problem[] {
@@ -137,5 +158,11 @@ function checkRanges({ parameters }: Facts): Problem[] {
 }
 
 export function checkAcross(facts: Facts): Problem[] {
-  return [...checkIds(facts), ...checkSources(facts), ...checkEaters(facts), ...checkRanges(facts)];
+  return [
+    ...checkIds(facts),
+    ...checkMedicines(facts),
+    ...checkSources(facts),
+    ...checkEaters(facts),
+    ...checkRanges(facts),
+  ];
 }

@@ -1,6 +1,7 @@
 /** Checks the shape of every file against its schema and says in plain words what is wrong. */
 import type { z } from "zod";
 import { type DiagnosisFiles, noDiagnosis, parseDiagnosis } from "./diagnosis-files.ts";
+import { type MedicineFile, medicineSchema } from "./medicine-schema.ts";
 import type { Problem } from "./problem.ts";
 import type { RawFacts } from "./read.ts";
 import {
@@ -18,6 +19,7 @@ export interface Facts {
   readonly parameters: ReadonlyMap<string, ParameterFile>;
   readonly sources: SourceFile;
   readonly diagnosis: DiagnosisFiles;
+  readonly medicines: ReadonlyMap<string, MedicineFile>;
 }
 
 const MISSING_FIX: Readonly<Record<string, string>> = {
@@ -59,6 +61,7 @@ function shapeProblems(file: string, value: unknown, error: z.ZodError): Problem
 export function checkShape(raw: RawFacts, problems: Problem[]): Facts {
   const animals = new Map<string, AnimalFile>();
   const parameters = new Map<string, ParameterFile>();
+  const medicines = new Map<string, MedicineFile>();
   const diagnosis = noDiagnosis();
   let sources: SourceFile = {};
   const parse = <Out>(schema: z.ZodType<Out>, file: string, value: unknown, keep: (out: Out) => void) => {
@@ -68,9 +71,11 @@ export function checkShape(raw: RawFacts, problems: Problem[]): Facts {
   };
   for (const [file, value] of raw) {
     if (file.startsWith("animals/")) parse(animalSchema, file, value, (out) => animals.set(file, out));
+    else if (file.startsWith("medicines/"))
+      parse(medicineSchema, file, value, (out) => medicines.set(file, out));
     else if (file === "sources.yaml") parse(sourceFileSchema, file, value, (out) => (sources = out));
     else if (!parseDiagnosis(file, value, parse, diagnosis))
       parse(parameterFileSchema, file, value, (out) => parameters.set(file, out));
   }
-  return { animals, parameters, sources, diagnosis };
+  return { animals, parameters, sources, diagnosis, medicines };
 }

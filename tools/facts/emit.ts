@@ -8,6 +8,7 @@ import type { Parameter } from "../../src/engine/types/parameter.ts";
 import type { Facts } from "./check-shape.ts";
 import { toAnimal } from "./to-animal.ts";
 import { toDiagnosis } from "./to-diagnosis.ts";
+import { toMedicine } from "./to-medicine.ts";
 import { toParameter } from "./to-parameter.ts";
 
 const HEADER = `// Generated from facts/ by tools/facts/build.ts (npm run facts). Do not edit: change facts/ and run it again.
@@ -58,4 +59,13 @@ export function diagnosisModule({ diagnosis }: Facts): string {
 import type { DiagnosisFacts } from "../../engine/types/diagnosis.ts";
 
 export const data: DiagnosisFacts = JSON.parse(\n  ${literal(json)},\n);\n`;
+}
+
+/** Medicines, in a module of their own as well. */
+export function medicinesModule({ medicines }: Facts): string {
+  const json = JSON.stringify([...medicines.values()].map(toMedicine));
+  return `// Generated from facts/ by tools/facts/build.ts (npm run facts). Do not edit: change facts/ and run it again.
+import type { Medicine } from "../../engine/types/medicine.ts";
+
+export const data: readonly Medicine[] = JSON.parse(\n  ${literal(json)},\n);\n`;
 }

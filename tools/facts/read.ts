@@ -30,7 +30,7 @@ export function parseFact(file: string, source: string, facts: RawFacts, problem
 export function readFacts(folder: string): { facts: RawFacts; problems: Problem[] } {
   const facts: RawFacts = new Map();
   const problems: Problem[] = [];
-  const files = ["animals", "parameters", ...DIAGNOSIS_FOLDERS].flatMap((kind) =>
+  const files = ["animals", "parameters", "medicines", ...DIAGNOSIS_FOLDERS].flatMap((kind) =>
     readdirSync(join(folder, kind)).map((name) => `${kind}/${name}`),
   );
   for (const file of [...files, "sources.yaml"].sort()) {
