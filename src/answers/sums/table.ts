@@ -5,10 +5,12 @@ import { ARAGONITE } from "./aragonite.ts";
 import { CARBONATE } from "./carbonate.ts";
 import { CHANGE_SUMS } from "./change-sums.ts";
 import { CO2 } from "./co2.ts";
+import { CONVERT } from "./convert.ts";
 import { FISH_FOOD } from "./fish-food.ts";
 import { MINERALS_SUM } from "./minerals.ts";
 import { OXYGEN } from "./oxygen.ts";
 import { PORTION } from "./portion.ts";
+import { SALINITY_SUM } from "./salinity.ts";
 import type { Sum } from "./sum.ts";
 
 export const SUMS: readonly Sum[] = [
@@ -18,6 +20,8 @@ export const SUMS: readonly Sum[] = [
   MINERALS_SUM,
   AMMONIA,
   OXYGEN,
+  SALINITY_SUM,
+  CONVERT,
   ACCLIMATION,
   PORTION,
   FISH_FOOD,

@@ -52,21 +52,21 @@ export function spreadText(spread: Spread, unit: string): string {
   return spread.low === spread.high ? amount : `${amount} (${low} to ${high})`;
 }
 
-/** A specific gravity of 1.0264 (1.0262 to 1.0266) needs more figures than three to be told at all. */
+/** A specific gravity of 1.0264 (1.0256 to 1.0272) needs more figures than three to be told at all. */
 const MOST_FIGURES = 7;
+/** Steps of the last figure that a range is told in at least. */
+const STEPS_OF_RANGE = 8;
 
-/** Three figures each, or as many more as it takes to tell the ends from the middle. */
+/** Three figures each, or as many more as it takes to tell the range. */
 export function tellingApart({ low, central, high }: Spread): Record<keyof Spread, string> {
-  const at = (figures: number) => ({
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  const [, power = "0"] = size.toExponential().split("e");
+  let figures = 3;
+  const isCoarse = () => high - low < STEPS_OF_RANGE * 10 ** (Number(power) + 1 - figures);
+  while (high > low && figures < MOST_FIGURES && isCoarse()) figures += 1;
+  return {
     ...{ low: rounded(low, figures), central: rounded(central, figures), high: rounded(high, figures) },
-  });
-  for (let figures = 3; figures < MOST_FIGURES; figures += 1) {
-    const told = at(figures);
-    const apart =
-      (low === central || told.low !== told.central) && (high === central || told.high !== told.central);
-    if (apart) return told;
-  }
-  return at(MOST_FIGURES);
+  };
 }
 
 /** Three figures, without an exponent where a person would not write one. */
