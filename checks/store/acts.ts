@@ -55,6 +55,14 @@ export const acts = fc.array(
       fingerprint: fc.constantFrom("f1", "f2"),
       value: json,
     }),
+    fc.record({
+      act: fc.constant("give"),
+      tank: some,
+      care: fc.constantFrom("glass", "wave.2", "𝒳"),
+      cancelled: fc.boolean(),
+      event: json,
+    }),
+    fc.record({ act: fc.constant("feed"), tank: some, takesBack: fc.boolean() }),
     fc.record({ act: fc.constant("setting"), name: fc.constantFrom("x", "𝒳"), value: json }),
     fc.record({
       act: fc.constant("list"),
@@ -204,6 +212,30 @@ export async function perform(act: Act, n: number, store: Store, model: Model): 
         model.listEntries(tankId, act.query as EntryQuery),
       );
       break;
+    case "give": {
+      if (!model.tanks.has(tankId)) break;
+      const sequence = (model.given.get(tankId)?.get(act.care)?.sequence ?? -1) + 1;
+      const row = {
+        care: act.care,
+        sequence,
+        at: at.at,
+        cancelled: act.cancelled,
+        reach: "2026-02-01",
+        event: act.event,
+      };
+      await store.giveEvents(tankId, [row]);
+      model.give(tankId, row);
+      break;
+    }
+    case "feed": {
+      if (!model.tanks.has(tankId)) break;
+      await store.addFeed({ id: `f${n}`, tankId, tokenHash: `h${n}` }, at);
+      model.feeds.set(`h${n}`, { id: `f${n}`, tankId, made: at, takenBack: null });
+      if (!act.takesBack) break;
+      expect(await store.takeBackFeed(`f${n}`, at)).toBe(true);
+      model.feeds.set(`h${n}`, { id: `f${n}`, tankId, made: at, takenBack: at });
+      break;
+    }
   }
 }
 
@@ -220,7 +252,11 @@ export async function sameAsModel(store: Store, model: Model): Promise<void> {
     expect(await store.entries(id, query)).toEqual(model.listEntries(id, query));
     expect(await store.acts(id, 1000)).toEqual(model.listActs(id));
     expect(await store.undoneAdditions(id)).toEqual(model.undoneAdditions(id));
+    expect(new Map((await store.givenEvents(id)).map((one) => [one.care, one]))).toEqual(
+      model.given.get(id) ?? new Map(),
+    );
   }
+  for (const [hash, row] of model.feeds) expect(await store.feedByHash(hash)).toEqual(row);
   for (const [id, { row, entries }] of model.acts) {
     expect(await store.act(id)).toEqual(row);
     expect(await store.actEntries(id)).toEqual(entries);

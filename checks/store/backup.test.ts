@@ -74,7 +74,7 @@ describe.each(DATABASES)("a backup of a store on %s", (database) => {
     for (const name of readdirSync(a).filter((one) => one.endsWith(".jsonl"))) {
       expect(readFileSync(join(a, name)).equals(readFileSync(join(b, name)))).toBe(true);
     }
-    expect(readdirSync(a)).toHaveLength(10);
+    expect(readdirSync(a)).toHaveLength(12);
   });
 
   test("the old store is kept and named, and is whole", async () => {

@@ -248,6 +248,42 @@ describe.each(DATABASES)("the store on %s", (database) => {
     expect(await store.addEntries("t1", [], stamp())).toEqual([]);
   });
 
+  test("what calendars were given: each version kept, the latest told, none of another tank", async () => {
+    await tank();
+    await tank("t2", "Bea");
+    const given = (care: string, sequence: number, cancelled = false) => ({
+      ...{ care, sequence, at: stamp(sequence).at, cancelled, reach: "2026-07-01" },
+      event: { on: "2026-06-20", summary: "Wipe, then look; 🐌" },
+    });
+    await store.giveEvents("t1", [given("glass", 0), given("wave.2", 0)]);
+    await store.giveEvents("t2", [given("glass", 0)]);
+    await store.giveEvents("t1", [given("glass", 1, true)]);
+    expect(await store.givenEvents("t1")).toEqual([given("glass", 1, true), given("wave.2", 0)]);
+    expect(await store.givenEvents("t2")).toEqual([given("glass", 0)]);
+    expect(await store.givenEvents("none")).toEqual([]);
+    await expect(store.giveEvents("t1", [given("glass", 1)])).rejects.toMatchObject({ reason: "refused" });
+    await expect(store.giveEvents("none", [given("glass", 0)])).rejects.toMatchObject({ reason: "refused" });
+  });
+
+  test("a calendar's feed is found by its hash, and taken back once", async () => {
+    await tank();
+    await store.addFeed({ id: "f1", tankId: "t1", tokenHash: "aa" }, stamp());
+    await store.addFeed({ id: "f2", tankId: "t1", tokenHash: "bb" }, stamp(1));
+    const first = { id: "f1", tankId: "t1", made: stamp(), takenBack: null };
+    expect(await store.feedByHash("aa")).toEqual(first);
+    expect(await store.feedByHash("none")).toBeNull();
+    expect(await store.takeBackFeed("f1", stamp(2))).toBe(true);
+    expect(await store.takeBackFeed("f1", stamp(3))).toBe(false);
+    expect(await store.takeBackFeed("none", stamp(3))).toBe(false);
+    expect(await store.feeds("t1")).toEqual([
+      { ...first, takenBack: stamp(2) },
+      { id: "f2", tankId: "t1", made: stamp(1), takenBack: null },
+    ]);
+    await expect(store.addFeed({ id: "f3", tankId: "t1", tokenHash: "bb" }, stamp())).rejects.toMatchObject({
+      reason: "refused",
+    });
+  });
+
   test("settings: the latest alone", async () => {
     expect(await store.setting("units")).toBeNull();
     await store.saveSetting("units", { volume: "gal" }, stamp());

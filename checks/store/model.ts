@@ -4,6 +4,8 @@ import type {
   ActRow,
   EntryQuery,
   EntryRow,
+  FeedRow,
+  GivenRow,
   Json,
   KeeperRow,
   NewEntry,
@@ -20,6 +22,10 @@ export class Model {
   tanks: Versions<TankRow> = new Map();
   entries: Versions<EntryRow> = new Map();
   settings = new Map<string, Json>();
+  /** Of each tank, the latest of each duty. */
+  given = new Map<string, Map<string, GivenRow>>();
+  /** By hash. */
+  feeds = new Map<string, FeedRow>();
   acts = new Map<string, { row: ActRow; entries: ActEntry[] }>();
   replies = new Map<string, { readonly fingerprint: string; readonly body: Json }>();
 
@@ -27,6 +33,9 @@ export class Model {
     const there = this.keepers.get(name) ?? { id, name, addedAt: stamp.at };
     this.keepers.set(name, there);
     return there;
+  }
+  give(tankId: string, row: GivenRow): void {
+    this.given.set(tankId, new Map(this.given.get(tankId)).set(row.care, row));
   }
   addTank(id: string, keeper: KeeperRow, demonstration: boolean, facts: Json, stamp: Stamp): TankRow {
     const row = { id, keeper, demonstration, facts, version: 1, stamp, kept: true };

@@ -58,6 +58,14 @@ const AGREE: readonly (readonly [name: string, broken: (db: Db) => Promise<numbe
       AND v.version = coalesce(a.undone_version, a.version) WHERE v.version IS NULL`,
       ),
   ],
+  [
+    "no version of what calendars were given is missing",
+    (db) =>
+      count(
+        db,
+        sql`(SELECT tank_id FROM given_event GROUP BY tank_id, care HAVING count(*) <> max(sequence) + 1) AS broken`,
+      ),
+  ],
   ["every kept answer is whole", (db) => count(db, sql`reply WHERE status IS NULL OR body IS NULL`)],
 ];
 

@@ -45,6 +45,9 @@ export class KeptStore implements Store {
   acts: Store["acts"] = (tank, limit) => this.#read((desk) => desk.acts(tank, limit));
   actEntries: Store["actEntries"] = (id) => this.#read((desk) => desk.actEntries(id));
   undoneAdditions: Store["undoneAdditions"] = (tank) => this.#read((desk) => desk.undoneAdditions(tank));
+  givenEvents: Store["givenEvents"] = (tank) => this.#read((desk) => desk.givenEvents(tank));
+  feeds: Store["feeds"] = (tank) => this.#read((desk) => desk.feeds(tank));
+  feedByHash: Store["feedByHash"] = (hash) => this.#read((desk) => desk.feedByHash(hash));
   setting: Store["setting"] = (name) => this.#read((desk) => desk.setting(name));
 
   keeperNamed: Store["keeperNamed"] = (...all) => this.together((desk) => desk.keeperNamed(...all));
@@ -56,6 +59,9 @@ export class KeptStore implements Store {
   addAct: Store["addAct"] = (...all) => this.together((desk) => desk.addAct(...all));
   takeAdded: Store["takeAdded"] = (...all) => this.together((desk) => desk.takeAdded(...all));
   undoAct: Store["undoAct"] = (...all) => this.together((desk) => desk.undoAct(...all));
+  giveEvents: Store["giveEvents"] = (...all) => this.together((desk) => desk.giveEvents(...all));
+  addFeed: Store["addFeed"] = (...all) => this.together((desk) => desk.addFeed(...all));
+  takeBackFeed: Store["takeBackFeed"] = (...all) => this.together((desk) => desk.takeBackFeed(...all));
   saveSetting: Store["saveSetting"] = (...all) => this.together((desk) => desk.saveSetting(...all));
 
   together<T>(work: (desk: Desk) => Promise<T>): Promise<T> {

@@ -44,10 +44,31 @@ const COLUMNS: { readonly [Table in Backed]: Readonly<Record<keyof Tables[Table]
     undone_by: "",
   },
   act_entry: { act_id: "key", entry_id: "key", version: "", undone_version: "" },
+  given_event: {
+    tank_id: "key",
+    care: "key",
+    sequence: "key",
+    given_at: "",
+    cancelled: "",
+    reach: "",
+    event: "",
+  },
+  calendar_feed: {
+    id: "key",
+    tank_id: "",
+    token_hash: "",
+    made_at: "",
+    made_by: "",
+    taken_back_at: "",
+    taken_back_by: "",
+  },
 };
 
 /** The migration that made a table, where it was a later one: a backup of a store from before has no such table. */
-const SINCE: Readonly<Partial<Record<Backed, string>>> = { act: "0006-act", act_entry: "0006-act" };
+const SINCE: Readonly<Partial<Record<Backed, string>>> = {
+  ...{ act: "0006-act", act_entry: "0006-act" },
+  ...{ given_event: "0008-calendar", calendar_feed: "0008-calendar" },
+};
 
 export const SHAPES: readonly Shape[] = Object.entries(COLUMNS).map(([table, columns]) => ({
   table,

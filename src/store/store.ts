@@ -71,6 +71,28 @@ export interface ActEntry {
   readonly undoneVersion: number | null;
 }
 
+/** One version of what calendars were given of a duty. */
+export interface GivenRow {
+  /** Id of the duty. */
+  readonly care: string;
+  /** Counts from 0. */
+  readonly sequence: number;
+  readonly at: string;
+  readonly cancelled: boolean;
+  /** ISO date: the last day of any version so far. */
+  readonly reach: string;
+  readonly event: Json;
+}
+
+/** An address by which a calendar asks for a tank's duties. */
+export interface FeedRow {
+  readonly id: string;
+  readonly tankId: string;
+  readonly made: Stamp;
+  /** Null while it stands. */
+  readonly takenBack: Stamp | null;
+}
+
 /** The end of a write. */
 export type Saved<Row> =
   | { readonly kind: "saved"; readonly row: Row }
@@ -171,6 +193,20 @@ export interface Desk {
   takeAdded(entryIds: readonly string[], stamp: Stamp): Promise<number>;
   /** Entries that acts added and their undoing took away, and nobody touched since: no keeper ever deleted them. */
   undoneAdditions(tankId: string): Promise<ReadonlySet<string>>;
+
+  /** The latest that calendars were given of each duty, by its id. */
+  givenEvents(tankId: string): Promise<readonly GivenRow[]>;
+  /** Each a version after the latest of its duty, or its first. */
+  giveEvents(tankId: string, events: readonly GivenRow[]): Promise<void>;
+  addFeed(
+    feed: { readonly id: string; readonly tankId: string; readonly tokenHash: string },
+    stamp: Stamp,
+  ): Promise<void>;
+  /** The oldest first, those taken back too. */
+  feeds(tankId: string): Promise<readonly FeedRow[]>;
+  feedByHash(tokenHash: string): Promise<FeedRow | null>;
+  /** False where it was already, or there is none. */
+  takeBackFeed(id: string, stamp: Stamp): Promise<boolean>;
 
   setting(name: string): Promise<Json | null>;
   saveSetting(name: string, value: Json, stamp: Stamp): Promise<void>;

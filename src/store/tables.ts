@@ -59,6 +59,26 @@ export interface Tables {
     /** The version that undoing it made; null where it stands. */
     undone_version: number | null;
   };
+  given_event: {
+    tank_id: string;
+    care: string;
+    sequence: number;
+    given_at: string;
+    cancelled: number;
+    reach: string;
+    /** JSON text. */
+    event: string;
+  };
+  calendar_feed: {
+    id: string;
+    tank_id: string;
+    token_hash: string;
+    made_at: string;
+    made_by: string;
+    /** Both null while it stands: the one thing of a feed that changes. */
+    taken_back_at: string | null;
+    taken_back_by: string | null;
+  };
 }
 
 export type TableName = keyof Tables;

@@ -1,6 +1,7 @@
 import type { Db } from "../database.ts";
 import type { Desk } from "../store.ts";
 import { acts } from "./acts.ts";
+import { calendar } from "./calendar.ts";
 import { entries } from "./entries.ts";
 import { keepersAndSettings } from "./keepers.ts";
 import { tanks } from "./tanks.ts";
@@ -11,4 +12,5 @@ export const deskOn = (db: Db): Desk => ({
   ...tanks(db),
   ...entries(db),
   ...acts(db),
+  ...calendar(db),
 });
