@@ -13,6 +13,7 @@ import { borderFaults } from "./kit/contrast.ts";
 import { bonesFaults, cutFaults, drawingFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
 import { wordsOf } from "./kit/page-text.ts";
 import { paperFaults } from "./kit/paper.ts";
+import { rememberShown, shownSince } from "./kit/shown.ts";
 import { type State, statesOf } from "./kit/states.ts";
 import { wordFaults } from "./kit/text-lint.ts";
 
@@ -63,23 +64,6 @@ async function faultsAt(
   return faults;
 }
 
-/** Remembers in the page what it shows now. */
-const remember = (page: Page): Promise<void> =>
-  page.evaluate(() => {
-    (window as unknown as { shown: Set<Element> }).shown = new Set(
-      [...document.querySelectorAll("*")].filter((element) => element.checkVisibility()),
-    );
-  });
-
-/** How many things are shown that were not when it was remembered, and were and are not. */
-const changed = (page: Page): Promise<{ readonly more: number; readonly fewer: number }> =>
-  page.evaluate(() => {
-    const { shown } = window as unknown as { shown: Set<Element> };
-    const now = [...document.querySelectorAll("*")].filter((element) => element.checkVisibility());
-    const more = now.filter((element) => !shown.has(element)).length;
-    return { more, fewer: shown.size - (now.length - more) };
-  });
-
 describe.concurrent("every page and state", () => {
   test.for(statesOf(inject("cast")))("$name", async (state, { expect }) => {
     const { page, faults, close } = await watched({ viewport: WIDE });
@@ -87,9 +71,9 @@ describe.concurrent("every page and state", () => {
       expect(await open(page, state.path)).toBe(state.status);
       faults.push(...(await bonesFaults(page)), ...(await paperFaults(page)));
       await page.setViewportSize(NARROW);
-      await remember(page);
+      await rememberShown(page);
       await page.setViewportSize(WIDE);
-      const wide = (await changed(page)).more > 0 ? ALL_RULES : [...COLOURS, ...PLACES];
+      const wide = (await shownSince(page)).more > 0 ? ALL_RULES : [...COLOURS, ...PLACES];
       faults.push(...(await faultsAt(page, state, "1280", wide)));
       await page.setViewportSize(NARROW);
       faults.push(...(await faultsAt(page, state, "360", [...COLOURS, ...PLACES])));
@@ -104,7 +88,7 @@ describe.concurrent("every page and state", () => {
         ...under("360 unfolded", await sidewaysFaults(page)),
         ...under("360 unfolded axe", await axeFaults(page, ALL_RULES)),
       );
-      if ((await changed(page)).fewer > 0) {
+      if ((await shownSince(page)).fewer > 0) {
         await open(page, state.path);
         faults.push(...under("360 folded axe", await axeFaults(page, ALL_RULES)));
       }

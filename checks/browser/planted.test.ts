@@ -5,7 +5,8 @@ import { type Watched, watched } from "./kit/browser.ts";
 import { bonesFaults, cutFaults, drawingFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
 import { Keyboard } from "./kit/keys.ts";
 import { bareNumbers, wordsOf } from "./kit/page-text.ts";
-import { printed } from "./kit/paper.ts";
+import { paperFaults, printed } from "./kit/paper.ts";
+import { rememberShown, shownSince } from "./kit/shown.ts";
 
 let seen: Watched;
 beforeAll(async () => {
@@ -32,6 +33,33 @@ test("a plain page in order", async () => {
     ...(await cutFaults(seen.page)),
     ...(await bareNumbers(seen.page)),
   ]).toEqual([]);
+});
+
+test("what is shown wide alone, and what unfolding hides", async () => {
+  await show(
+    `<h1>A</h1><p class="wide">wide</p><details><summary>more</summary><p>more</p></details><p class="closed">x</p>`,
+    `<style>@media (max-width: 40rem) { .wide { display: none } } details[open] + .closed { display: none }</style>`,
+  );
+  await rememberShown(seen.page);
+  expect(await shownSince(seen.page)).toEqual({ more: 0, fewer: 0 });
+  await seen.page.setViewportSize({ width: 1280, height: 800 });
+  expect(await shownSince(seen.page)).toEqual({ more: 1, fewer: 0 });
+  await seen.page.setViewportSize({ width: 360, height: 640 });
+  await wordsOf(seen.page);
+  expect(await shownSince(seen.page)).toEqual({ more: 1, fewer: 1 });
+});
+
+test.each([
+  ["a button on paper", `<h1>A</h1><button>x</button>`, /^printed: <button/],
+  ["pale words on paper", `<h1>A</h1><p style="color:#999">x</p>`, /^too light for paper: rgb\(153/],
+  [
+    "words of a dark screen",
+    `<style>@media (prefers-color-scheme: dark) { h1 { color: #eee } }</style><h1>A</h1>`,
+    /^too light for paper: rgb\(238/,
+  ],
+])("%s is found", async (_, body, fault) => {
+  await show(body);
+  expect(await paperFaults(seen.page)).toEqual([expect.stringMatching(fault)]);
 });
 
 test.each([
