@@ -5,7 +5,7 @@ import { STATEMENT } from "../../answers/statement.ts";
 import type { AskedSum } from "../../answers/sums/ask.ts";
 import type { SumDoubt } from "../../answers/sums/given.ts";
 import { SUM_GROUPS, type Sum, type SumAnswer, type SumGroup } from "../../answers/sums/sum.ts";
-import { table, wrap } from "../../answers/words.ts";
+import { fitted, table, wrap } from "../../answers/words.ts";
 import type { Io } from "../io.ts";
 
 export function listText(sums: readonly Sum[], io: Io): string {
@@ -56,7 +56,9 @@ function worked(
     ...rows.map(({ label, value }) => wrap(`${label}: ${plain(value)}`, io.width, "  ", "    ")),
     ...tables.flatMap(({ title, columns, rows: lines }) => [
       io.bold(title),
-      table([columns, ...lines.map(cells)], columns.length),
+      fitted(table([columns, ...lines.map(cells)], columns.length), io.width, () =>
+        lines.map((line) => cells(line).join(": ")),
+      ),
     ]),
     ...part("Limits", notes),
     ...part("What would change it", wouldChange.length === 0 ? [] : [plain(wouldChange)]),
