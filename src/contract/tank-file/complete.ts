@@ -112,6 +112,7 @@ export function completeFacts(stated: Stated): TankFacts {
     unknownAnimals: stated.unknownAnimals,
     wishes: stated.wishes,
     exclusions: stated.exclusions,
+    ...(stated.shop === undefined ? {} : { shop: stated.shop }),
     stockList: stated.stockList,
     priceBandMax: stated.priceBandMax,
     assumed: [...new Set(assumed)],

@@ -18,6 +18,7 @@ import { Entries, type EntryContext } from "./entries.ts";
 import type { Finding, Notice, Path } from "./finding.ts";
 import { readReadings } from "./readings.ts";
 import type { TankFile } from "./schema.ts";
+import { readShop } from "./shop.ts";
 import type { AmountField, Stated, Told, ToldFood } from "./stated.ts";
 
 /** What a tank without a name is called. */
@@ -166,6 +167,7 @@ export function interpret(
     readings: readReadings(file, entries, stocked, firstSeawaterOn),
     wishes: ids("wishes"),
     exclusions: ids("exclusions"),
+    shop: readShop(file, entries, findAnimal),
     stockList: file.stock_list === undefined ? null : ids("stock_list"),
     priceBandMax: file.price_band_max ?? 4,
   };

@@ -360,3 +360,28 @@ test("a kit's smallest step is no reading, and nothing is said of it as one", ()
   const result = read(tank(`water_l: 113\n${readings}`));
   expect(result.ok && result.notices.filter(({ path }) => path.includes("kit_steps"))).toEqual([]);
 });
+
+describe("how a shop sells", () => {
+  const shopOf = (body: string) => {
+    const result = read(tank(`water_l: 113\n${body}`));
+    return result.ok ? result.facts.shop : result.findings.map(({ path, message }) => [path, message.text]);
+  };
+
+  test("in one unit, its animals by the catalogue's names; nothing said is no shop", () => {
+    expect(
+      shopOf(
+        "shop: { lead_days: 3, least_heads: 10, holds_below_c: 41 F, packs: [{ animal: trochus snail, heads: 5 }] }",
+      ),
+    ).toEqual({
+      ...{ leadDays: 3, leastHeads: 10, holdsBelowC: 5, holdsAboveC: null },
+      packs: [{ animal: "trochus-snail", heads: 5 }],
+    });
+    expect(shopOf("temperature_c: 25")).toBeUndefined();
+  });
+
+  test("what can't be read is told by its place", () => {
+    expect(shopOf("shop: { packs: [{ animal: trochus snail, heads: a few }] }")).toEqual([
+      ["shop.packs[0].heads", expect.stringContaining("enter whole animals")],
+    ]);
+  });
+});

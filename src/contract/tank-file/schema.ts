@@ -5,6 +5,7 @@
  */
 import { z } from "zod";
 import { GROWTHS } from "../../engine/types/tank.ts";
+import { isZone } from "../quantity/zone.ts";
 import { FOODS, type FoodKind } from "./assumptions.ts";
 import { SHOWN_IN } from "./shown-in.ts";
 
@@ -82,6 +83,11 @@ export const tankFileSchema = z
         gallon: z.enum(["us", "imperial"]).optional(),
         length: z.enum(["cm", "in"]).optional(),
         dates: z.enum(["dmy", "mdy"]).optional(),
+        zone: text
+          .max(100)
+          .refine(isZone)
+          .optional()
+          .meta({ description: "IANA time zone where the tank stands, such as Europe/London" }),
         shown_in: z
           .strictObject({
             volume: z.enum(SHOWN_IN.volume).optional(),
@@ -178,6 +184,18 @@ export const tankFileSchema = z
     medicines: list(text).optional(),
     trouble: text.optional(),
     stock_list: list(text).optional(),
+    shop: z
+      .strictObject({
+        lead_days: amount.optional(),
+        least_heads: amount.optional(),
+        packs: list(z.strictObject({ animal: text, heads: amount })).optional(),
+        holds_below_c: amount.optional(),
+        holds_above_c: amount.optional(),
+      })
+      .optional()
+      .meta({
+        description: "How the shop sells and sends: days to come, least order, packs, weather it holds in",
+      }),
     wishes: list(text).optional(),
     exclusions: list(text).optional(),
     price_band_max: z.union([z.literal(1), z.literal(2), z.literal(3), z.literal(4)]).optional(),

@@ -15,6 +15,8 @@ export interface ShapeFault extends Fault {
   readonly choices: readonly Choice[];
 }
 
+const NO_ZONE = "not a time zone we know; enter one such as Europe/London";
+
 /** Stands where a required value is missing, so that the rest of the entry is still read. */
 const PLACEHOLDER: Readonly<Record<string, unknown>> = {
   animal: "",
@@ -95,6 +97,7 @@ function explain(
   }
   if (issue.code === "too_big")
     return { kind: "TOOBIG", words: `must have at most ${issue.maximum} entries`, choices: [] };
+  if (path.join(".") === "preferences.zone") return { kind: "FORMAT", words: NO_ZONE, choices: [] };
   const { values, types } = optionsOf(issue);
   const name = path.at(-1);
   if (name === "on" || name === "as_of" || name === "first_seawater_on") {

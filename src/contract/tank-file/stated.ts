@@ -1,6 +1,6 @@
 /** What a tank file says once every entry is read: canonical values, nothing filled in. */
 import type { Spread } from "../../engine/types/estimate.ts";
-import type { AnimalCount, Cover, Growth, Reading } from "../../engine/types/tank.ts";
+import type { AnimalCount, Cover, Growth, Reading, ShopTerms } from "../../engine/types/tank.ts";
 import type { Sides } from "../quantity/sides.ts";
 import type { FoodKind } from "./assumptions.ts";
 import type { TankFile } from "./schema.ts";
@@ -58,6 +58,7 @@ export interface Stated {
   readonly unknownAnimals: readonly string[];
   readonly wishes: readonly string[];
   readonly exclusions: readonly string[];
+  readonly shop: ShopTerms | undefined;
   readonly stockList: readonly string[] | null;
   readonly priceBandMax: 1 | 2 | 3 | 4;
 }

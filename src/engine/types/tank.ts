@@ -46,6 +46,17 @@ export interface AnimalCount {
   readonly on: string | null;
 }
 
+/** How the keeper's shop sells and sends; null where it was not said. */
+export interface ShopTerms {
+  /** Days from asking to coming. */
+  readonly leadDays: number | null;
+  readonly leastHeads: number | null;
+  readonly packs: readonly { readonly animal: string; readonly heads: number }[];
+  /** Air outside, C: colder or warmer than that, it sends nothing. */
+  readonly holdsBelowC: number | null;
+  readonly holdsAboveC: number | null;
+}
+
 /** A tank as the engine sees it: every quantity in one unit, with its spread and where it comes from. */
 export interface TankFacts {
   readonly name: string;
@@ -113,6 +124,8 @@ export interface TankFacts {
   readonly unknownAnimals: readonly string[];
   readonly wishes: readonly string[];
   readonly exclusions: readonly string[];
+  /** Absent where nothing was said of a shop. */
+  readonly shop?: ShopTerms;
   /** Animal ids the shop has; null where any. */
   readonly stockList: readonly string[] | null;
   readonly priceBandMax: 1 | 2 | 3 | 4;

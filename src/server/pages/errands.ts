@@ -1,5 +1,6 @@
 /** Errands of one tank. */
 import { errandsOf } from "../../answers/errands/errands.ts";
+import { orderingOf, straysOf } from "../../answers/errands/ordering.ts";
 import { animalById } from "../../catalogue/index.ts";
 import { to } from "../../web/page.ts";
 import { errandsPage } from "../../web/pages/errands.tsx";
@@ -15,6 +16,9 @@ export const ERRANDS_ROUTES: readonly PageRoute[] = [
     draw: ({ loaded, answers }) =>
       errandsPage({
         head: loaded.head,
+        ordering: orderingOf(answers, loaded.record, loaded.facts.shop),
+        strays: straysOf(answers, loaded.record),
+        shop: loaded.facts.shop,
         errands: errandsOf(answers, (id) => animalById.get(id)?.supplementalFood ?? null),
       }),
   }),

@@ -23,6 +23,7 @@ const animal = (id: string, name: string, count: number) => ({
 /** As much of a tank's answers as these pages read. */
 const ANSWERS = {
   larder: { shelves: {}, mouths: [] },
+  animals: { animals: [] },
   waves: {
     ...{ kind: "waves", because: [], because_figures: [], look_again_on: null, look_again_figure: null },
     tank: { name: "x", as_of: TODAY, assumed: [], unknown_animals: [], figures: { water: "w", age: "g" } },
@@ -251,6 +252,48 @@ describe("a wave that has come", () => {
       ["nassarius-snail", 2, 1, null],
       ["trochus-snail", 3, 1, null],
     ]);
+  });
+
+  test("an order adds nothing; what then arrives takes its place, dead ones and strays with it", async () => {
+    const id = await tank("Sorrel");
+    await met(id);
+    const order = `/tanks/${id}/waves/1/order`;
+    const form = {
+      once: hidden((await get(order)).body, "once"),
+      ...{
+        "count.trochus-snail": "3",
+        "count.nassarius-snail": "0",
+        expected: "2026-06-20",
+        from: "Mill Lane",
+      },
+    };
+    const replies = await Promise.all([send(order, form), send(order, form)]);
+    expect(replies.map(({ statusCode }) => statusCode)).toEqual([303, 303]);
+    const orders = await store.entries(id, { kind: "order", limit: 9 });
+    expect(orders.map(({ body }) => [body["animal"], body["count"], body["expected"]])).toEqual([
+      ["trochus-snail", 3, "2026-06-20"],
+    ]);
+    expect(await added(id)).toEqual([]);
+    expect((await get(order)).body).toContain("On order: 3.");
+    const arrival = `/tanks/${id}/waves/1`;
+    const page = (await get(arrival)).body;
+    expect(page).toContain("On order: 3.");
+    const came = { once: hidden(page, "once"), "count.trochus-snail": "2", "dead.trochus-snail": "1" };
+    expect((await send(arrival, { ...came, "count.nassarius-snail": "0" })).statusCode).toBe(303);
+    expect(await added(id)).toEqual([["trochus-snail", 2, 1, null]]);
+    const [addition] = await store.entries(id, { kind: "addition", limit: 1 });
+    expect(addition?.body["dead_on_arrival"]).toBe(1);
+    expect((await get(order)).body).not.toContain("On order");
+  });
+
+  test("an order behind a gate that is not met takes a reason, as an arrival does", async () => {
+    const id = await tank("Tansy");
+    const order = `/tanks/${id}/waves/1/order`;
+    const form = { once: hidden((await get(order)).body, "once"), "count.trochus-snail": "3" };
+    const asked = await send(order, form);
+    expect(asked.statusCode).toBe(422);
+    expect(asked.body).toContain("Wait, or say why you order anyway");
+    expect(await store.entries(id, { kind: "order", limit: 9 })).toEqual([]);
   });
 
   test("a count that can't be read adds nothing of the wave", async () => {

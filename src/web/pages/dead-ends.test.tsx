@@ -44,7 +44,10 @@ function pagesOf({ head, facts, answers }: Example): readonly Page[] {
     ...answers.animals.animals.map((row) =>
       animalPage({ animal: animalById.get(row.id)!, sources: [], here: { head, row, asOf } }),
     ),
-    errandsPage({ head, errands: errandsOf(answers, (id) => animalById.get(id)?.supplementalFood ?? null) }),
+    errandsPage({
+      ...{ head, ordering: null, strays: [], shop: undefined },
+      errands: errandsOf(answers, (id) => animalById.get(id)?.supplementalFood ?? null),
+    }),
     sheetPage({ head, sheet: sheetOf(answers), version: 1, today: TODAY }),
   ];
 }

@@ -6,15 +6,16 @@ import { dateWords } from "../../answers/words.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { Disclosure } from "../parts/disclosure.tsx";
 import { Quantity } from "../parts/quantity.tsx";
+import { OrderingPart, type OrderingView } from "./ordering.tsx";
 import { Reasons } from "./reasons.tsx";
 import { Sentence } from "./sentence.tsx";
 
-export interface ErrandsView {
+export interface ErrandsView extends Omit<OrderingView, "tank"> {
   readonly head: TankHead;
   readonly errands: Errands;
 }
 
-export function errandsPage({ head, errands }: ErrandsView): Page {
+export function errandsPage({ head, errands, ordering, strays, shop }: ErrandsView): Page {
   const title = findingOf(errands);
   return {
     title: `${title} ${head.name}`,
@@ -28,6 +29,7 @@ export function errandsPage({ head, errands }: ErrandsView): Page {
         {errands.waves.map((wave) => (
           <WaveList key={wave.number} tank={head.id} wave={wave} first={wave === errands.waves[0]} />
         ))}
+        <OrderingPart tank={head.id} ordering={ordering} strays={strays} shop={shop} />
         <Tests errands={errands} />
         <Food errands={errands} />
         <section>
