@@ -2,6 +2,7 @@
 import { daysBetween } from "../../contract/quantity/calendar.ts";
 import { GATE_WORDS } from "../../engine/stocking/gates.ts";
 import type { SignSeen } from "../../engine/types/record.ts";
+import { coursesOf } from "../medicines/courses.ts";
 import { dateWords } from "../words.ts";
 import type { Finding } from "./gate.ts";
 import { type KnownOfTank, valuesOf } from "./known.ts";
@@ -14,6 +15,7 @@ const LOOK_BACK_DAYS = 14;
 export function stopCondition(text: string, known: KnownOfTank): Finding {
   const reasons = [
     ...deaths(known),
+    ...medicinesBefore(known),
     ...(text === GATE_WORDS.stopGrazers ? [...climbers(known), ...bareGlass(known)] : []),
     ...(text === GATE_WORDS.stopOthers ? ammonia(known) : []),
   ];
@@ -41,6 +43,20 @@ interface Reason {
 }
 
 const recent = (on: string, { today }: KnownOfTank): boolean => daysBetween(on, today) <= LOOK_BACK_DAYS;
+
+/** Over, but not long enough: what rock and sand give back, or nobody can name. What is still in is the bench's own. */
+function medicinesBefore({ facts, record, today }: KnownOfTank): Reason[] {
+  return coursesOf(facts.medicines, record, today).flatMap(({ typed, endedOn, backOn, entries }) =>
+    endedOn === null || backOn === null
+      ? []
+      : [
+          {
+            words: `${typed} was in the water until ${dateWords(endedOn)}: no crew before ${dateWords(backOn)}.`,
+            entries,
+          },
+        ],
+  );
+}
 
 function deaths(known: KnownOfTank): Reason[] {
   const lost = known.record.happenings.filter((one) => one.kind === "lost_found" && recent(one.on, known));

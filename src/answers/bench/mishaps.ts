@@ -1,7 +1,11 @@
 /** Outages, medicine beside animals that it kills, growths that close a tank to newcomers, trouble and then silence. */
+import { animalById } from "../../catalogue/index.ts";
+import { findMedicine } from "../../catalogue/medicines.ts";
 import type { GrowthSeen } from "../../engine/types/record.ts";
 import type { Growth } from "../../engine/types/tank.ts";
 import type { Advice } from "../advice.ts";
+import { capital } from "../animals/fit-words.ts";
+import { MEDICINE_GROUP_OF } from "../medicines/words.ts";
 import { dateWords } from "../words.ts";
 import type { Unsettled } from "./events.ts";
 import { invertebratesOf, type KnownOfTank } from "./known.ts";
@@ -53,35 +57,57 @@ export function outageAdvice(known: KnownOfTank, { outages }: Unsettled): Advice
   });
 }
 
+/** Two active ingredients in one text, or a brand: copper in it is still copper. */
 const COPPER = /copper|\bcu\b|chelat/i;
+
+/** Kinds that live there and that it kills; a text that nobody can resolve kills all that copper kills, if it is copper. */
+function killedBy(name: string, { facts }: KnownOfTank): readonly string[] {
+  const medicine = findMedicine(name) ?? (COPPER.test(name) ? findMedicine("copper") : null);
+  if (medicine === null) return [];
+  return facts.present.flatMap(({ id, count }) => {
+    const animal = animalById.get(id);
+    if (animal === undefined || count <= 0 || animal.group === "fish") return [];
+    return medicine.groups[MEDICINE_GROUP_OF[animal.group]].value === "kills" ? [animal.commonName] : [];
+  });
+}
 
 /** Medicines told in the questions and put in by the daybook, and not known to be gone. */
 export function medicineAdvice(known: KnownOfTank, { medicines }: Unsettled): Advice[] {
   const names = [...new Set([...known.facts.medicines, ...medicines.map(({ substance }) => substance)])];
   if (names.length === 0) return [];
+  const killing = names.map((name) => ({ name, killed: killedBy(name, known) }));
+  const [worst] = killing.filter(({ killed }) => killed.length > 0);
+  const unknown = names.filter((name) => findMedicine(name) === null && !COPPER.test(name));
   const there = invertebratesOf(known);
-  const deadly = there.length > 0 && names.some((name) => COPPER.test(name));
   return [
     {
       id: "medicine",
-      urgency: deadly ? "today" : "this_week",
-      weight: deadly ? 95 : 75,
+      urgency: worst === undefined ? "this_week" : "today",
+      // Where something is wrong besides, that is looked for first: all but copper are over sooner.
+      weight: worst === undefined ? 75 : COPPER.test(worst.name) ? 95 : 93,
       about: "medicine",
       do: [
-        deadly
-          ? "Take the snails, crabs and shrimps out of the water with copper now."
-          : "Add no animal while there is medicine in the water.",
+        worst === undefined
+          ? "Add no animal while there is medicine in the water."
+          : `Take the snails, crabs and shrimps out of the water with ${worst.name} now.`,
       ],
       why: [
         [
-          deadly
-            ? `Copper is in the water with ${[...new Set(there)].slice(0, 3).join(", ")}. It kills them.`
-            : `In the water: ${names.join(", ")}. Snails, crabs and shrimps die of copper and of many medicines.`,
+          worst === undefined
+            ? `In the water: ${names.join(", ")}. Snails, crabs and shrimps die of copper and of many medicines.`
+            : `${capital(worst.name)} is in the water with ${[...new Set(worst.killed)].slice(0, 3).join(", ")}. It kills them.`,
         ],
+        ...(unknown.length > 0 && there.length > 0
+          ? [
+              [
+                `Not known here by active ingredient: ${unknown.join(", ")}. Read the label; it counts as the worst.`,
+              ],
+            ]
+          : []),
         ["Ask an aquatic vet before you treat, and before you stop."],
       ],
-      byWhen: [deadly ? "Today." : "Until a test shows that it is gone."],
-      by: deadly ? known.today : null,
+      byWhen: [worst === undefined ? "Until a test shows that it is gone." : "Today."],
+      by: worst === undefined ? null : known.today,
       wouldChange: ["A test that shows none is left, logged as ended, and an answer of no to question 8."],
       restsOn: [...names, ...medicines.map(({ entry }) => entry)].join(" "),
       act: { words: "What to do first", leads: "wrong" },
