@@ -52,12 +52,13 @@ export function buildApp(parts: AppParts): FastifyInstance {
   const { store, answers, now, today, newId = makeId, tell = () => {} } = parts;
   const contextOf = (): PageContext => {
     const day = today();
+    const instant = now().toISOString();
     return {
       store,
       answers,
       today: day,
-      now: now().toISOString(),
-      loadTank: (id) => loadTank(store, id, day),
+      now: instant,
+      loadTank: (id) => loadTank(store, id, day, instant),
       newId,
     };
   };
@@ -133,6 +134,7 @@ function requestOf(request: FastifyRequest): PageRequest {
   return {
     params: request.params as Record<string, string>,
     query: Object.fromEntries(queryOf(request.url)),
+    host: request.headers.host ?? "localhost",
     ...sentIn(request.body),
   };
 }

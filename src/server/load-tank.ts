@@ -4,6 +4,7 @@
  * A document was judged when it was kept; where a later program reads it otherwise, that is said, not guessed away.
  */
 import { createHash } from "node:crypto";
+import { zoneOf } from "../answers/record/entry-context.ts";
 import { recordOf } from "../answers/record/record.ts";
 import { findAnimal } from "../catalogue/index.ts";
 import { olderLots } from "../contract/daybook/apply/lots.ts";
@@ -11,6 +12,7 @@ import type { Since } from "../contract/daybook/apply/scene.ts";
 import { readingsTold } from "../contract/daybook/apply/seen.ts";
 import { byDay } from "../contract/daybook/by-day.ts";
 import { type DaybookEntry, entryOfRow } from "../contract/daybook/kinds.ts";
+import { dayIn } from "../contract/quantity/zone.ts";
 import type { Finding } from "../contract/tank-file/finding.ts";
 import { readTankFile, type TankFileResult } from "../contract/tank-file/read.ts";
 import type { TankFile } from "../contract/tank-file/schema.ts";
@@ -59,11 +61,22 @@ export async function readKept(store: Store, row: TankRow, today: string): Promi
   return (await keptDaybook(store, row, today)).read.result;
 }
 
-/** @throws TankUnread */
-export async function loadTank(store: Store, id: string, today: string): Promise<LoadedTank | null> {
+/**
+ * @param today of this machine @param now an instant, UTC: with it the day is the tank's own, where its zone is known
+ * @throws TankUnread
+ */
+export async function loadTank(
+  store: Store,
+  id: string,
+  today: string,
+  now: string | null = null,
+): Promise<LoadedTank | null> {
   const row = await store.tank(id);
   if (row === null || !row.kept) return null;
-  return tankOf(row, await keptDaybook(store, row, today));
+  const daybook = await keptDaybook(store, row, today);
+  const zone = zoneOf({ document: row.facts as unknown as TankFile, entries: daybook.entries }, today);
+  const day = zone === null || now === null ? today : dayIn(now, zone);
+  return tankOf(row, day === today ? daybook : await keptDaybook(store, row, day), { zone, today: day });
 }
 
 /** Of entries given, latest first; none say how the answers read alone. @throws TankUnread */
@@ -73,7 +86,7 @@ export function loaded(
   today: string,
   since: Since = {},
 ): LoadedTank {
-  return tankOf(row, daybookOf(row, entries, today, since));
+  return tankOf(row, daybookOf(row, entries, today, since), { zone: null, today });
 }
 
 interface Daybook {
@@ -123,6 +136,7 @@ function daybookOf(row: TankRow, rows: readonly EntryRow[], today: string, since
 function tankOf(
   row: TankRow,
   { readings, entries, since, read: { document, result }, record }: Daybook,
+  place: Pick<LoadedTank, "zone" | "today">,
 ): LoadedTank {
   if (!result.ok) throw new TankUnread(row.id, result.findings);
   return {
@@ -141,6 +155,7 @@ function tankOf(
     entries,
     since,
     record,
+    ...place,
   };
 }
 

@@ -45,6 +45,10 @@ export interface LoadedTank {
   readonly since: Since;
   /** The daybook as the engine takes it. */
   readonly record: TankRecord;
+  /** IANA zone where it stands; null where nobody said. */
+  readonly zone: string | null;
+  /** The day there, ISO date; this machine's where its zone is not known. */
+  readonly today: string;
 }
 
 export interface PageContext {
@@ -62,6 +66,8 @@ export interface PageContext {
 export interface PageRequest {
   readonly params: Readonly<Record<string, string>>;
   readonly query: Readonly<Record<string, string>>;
+  /** As the client names this machine: "127.0.0.1:8420". */
+  readonly host?: string;
   /** Fields of a sent form; null on GET. */
   readonly form: URLSearchParams | null;
   /** The file of a form that has one, where its route takes files; null where none was chosen. */

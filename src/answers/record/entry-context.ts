@@ -33,7 +33,7 @@ export function readingContext(
     preferences: preferencesOf(document.preferences),
     today,
     now,
-    zone: zoneOf(entries, today),
+    zone: zoneOf({ document, entries }, today),
     // Nobody said that nothing lives in it: a dangerous reading is then told as one.
     stocked:
       facts.present.length > 0 ||
@@ -57,12 +57,19 @@ export function entryContext(tank: KnownTank, moment: Moment, except: string | n
   };
 }
 
-/** Zone of the tank by its last move that named one; a tank file names none, and times are then kept as their day. */
-function zoneOf(entries: readonly DaybookEntry[], today: string): string | null {
+/** Zone of the tank: of its last move that named one, else as its file says; null: times are kept as their day. */
+export function zoneOf(
+  { document, entries }: Pick<KnownTank, "document" | "entries">,
+  today: string,
+): string | null {
   const moves = entries.flatMap((entry) =>
     entry.kind === "relocation" && entry.body.zone !== null && entry.on <= today
       ? [{ on: entry.on, zone: entry.body.zone }]
       : [],
   );
-  return moves.toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0)).at(-1)?.zone ?? null;
+  return (
+    moves.toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0)).at(-1)?.zone ??
+    document.preferences?.zone ??
+    null
+  );
 }

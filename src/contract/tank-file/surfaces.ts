@@ -20,6 +20,12 @@ const OPEN_FLOOR = spread(0.5, 0.75, 0.9);
 /** Lit rock open to algae, m2 a kg. @source nic.lit_rock_area */
 const LIT_ROCK_M2_PER_KG = spread(0.02, 0.04, 0.08);
 
+/** What water and surfaces are worked out from. */
+export type Furnishing = Pick<
+  Stated,
+  "waterL" | "display" | "otherChambers" | "rockStart" | "floorKind" | "amounts"
+>;
+
 interface Surfaces {
   readonly waterL: Estimate;
   readonly displayL: Estimate;
@@ -33,7 +39,7 @@ interface Surfaces {
   readonly assumed: readonly string[];
 }
 
-export function surfacesOf(stated: Stated): Surfaces {
+export function surfacesOf(stated: Furnishing): Surfaces {
   const { display, amounts, rockStart } = stated;
   const assumed: string[] = [];
   const sides = display.sides;
@@ -86,7 +92,7 @@ export function surfacesOf(stated: Stated): Surfaces {
 }
 
 function sandArea(
-  { display: { sides }, amounts, floorKind }: Stated,
+  { display: { sides }, amounts, floorKind }: Furnishing,
   assume: (f: AssumedField, how?: string) => Estimate,
 ): Estimate {
   if (floorKind === "bare") return estimate("stated", exactly(0), "bare floor");
@@ -109,7 +115,7 @@ function sandArea(
 }
 
 function displayWater(
-  stated: Stated,
+  stated: Furnishing,
   rockKg: Estimate,
   sandM2: Estimate,
   sandDepthMm: Estimate,
@@ -152,7 +158,7 @@ function displayWater(
   );
 }
 
-function totalWater({ waterL, otherChambers }: Stated, displayL: Estimate): Estimate {
+function totalWater({ waterL, otherChambers }: Furnishing, displayL: Estimate): Estimate {
   if (waterL !== undefined) return statedAs(waterL);
   if (otherChambers.length === 0) return displayL;
   return estimate(

@@ -13,7 +13,8 @@ type OfTank = (
 export function ofTank(answer: OfTank): PageRoute["answer"] {
   return async (request, context) => {
     const tank = await context.loadTank(request.params["tank"] ?? "");
-    return tank === null ? NO_TANK : await answer(tank, request, context);
+    // The day is the tank's own: a page of a tank elsewhere speaks of the day there.
+    return tank === null ? NO_TANK : await answer(tank, request, { ...context, today: tank.today });
   };
 }
 

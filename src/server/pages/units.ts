@@ -5,6 +5,7 @@ import { withEntries } from "../../answers/questions/paths.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
 import { shownIn } from "../../answers/units-shown.ts";
 import { decimalSign } from "../../contract/quantity/preferences.ts";
+import { isZone } from "../../contract/quantity/zone.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
 import { SHOWN_IN, SHOWN_QUANTITIES } from "../../contract/tank-file/shown-in.ts";
 import type { Json } from "../../store/store.ts";
@@ -28,6 +29,7 @@ function page(
 ): PageReply {
   const { head, row, document } = tank;
   const view = {
+    movedTo: tank.zone !== null && tank.zone !== document.preferences?.zone ? tank.zone : null,
     head,
     version: row.version,
     values: shown.values ?? valuesOf(document),
@@ -43,11 +45,18 @@ function valuesOf({ preferences }: TankFile): Values {
     ...shownIn(preferences),
     decimal: decimalSign(preferences?.locale ?? "en") === "," ? "comma" : "point",
     dates: preferences?.dates ?? "ask",
+    zone: preferences?.zone ?? "",
   };
 }
 
 async function keep(tank: LoadedTank, { form }: PageRequest, context: PageContext): Promise<PageReply> {
   const sent = sentValues(form);
+  const zone = (sent["zone"] ?? "").trim();
+  if (zone !== "" && !isZone(zone)) {
+    const text = `Time zone "${zone.slice(0, 100)}": not one we know. Enter one such as Europe/London, or leave it empty`;
+    const doubts = [{ field: "zone", text, choices: [] }];
+    return page(tank, {}, { values: { ...valuesOf(tank.document), ...sent }, doubts }, 422);
+  }
   const file = withEntries(tank.document, changes(sent, tank.document));
   const together = (one: TankFile) => withReadings(one, tank.readings);
   const result = judged(file, [], sent, { today: context.today, together });
@@ -73,8 +82,10 @@ function changes(sent: Values, document: TankFile): readonly (readonly [string, 
   const gallon = { L: undefined, "US gal": "us", "imp gal": "imperial" }[sent["volume"] ?? ""];
   const locale = { comma: "de-DE", point: "en-GB" }[sent["decimal"] ?? ""];
   const dates = sent["dates"] ?? "";
+  const zone = (sent["zone"] ?? "").trim();
   return [
     ...shown,
+    ...(sent["zone"] === undefined ? [] : [["preferences.zone", zone === "" ? undefined : zone] as const]),
     // Who reads gallons means those when they write "55 gal".
     ...(gallon === undefined ? [] : [["preferences.gallon", gallon] as const]),
     ...(sent["length"] === "in" || sent["length"] === "cm"

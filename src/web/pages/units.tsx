@@ -6,6 +6,7 @@ import { SHOWN_IN, SHOWN_QUANTITIES, type ShownQuantity } from "../../contract/t
 import { type Page, type TankHead, to } from "../page.ts";
 import { Choices } from "../parts/choices.tsx";
 import { ErrorSummary } from "../parts/error-summary.tsx";
+import { Field } from "../parts/field.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { errorOf, summaryOf } from "./form-fields.tsx";
 
@@ -14,6 +15,8 @@ export interface UnitsView {
   readonly version: number;
   readonly values: Values;
   readonly doubts: readonly FieldDoubt[];
+  /** Zone that a move in the daybook says, where that is another than the one kept here. */
+  readonly movedTo: string | null;
   readonly saved: boolean;
   /** Somebody changed them since the form was made; what is kept now is shown. */
   readonly clash: boolean;
@@ -37,7 +40,7 @@ const WORDS: Readonly<Record<string, string>> = {
   "PO4-P": "as phosphorus (PO4-P)",
 };
 
-export function unitsPage({ head, version, values, doubts, saved, clash }: UnitsView): Page {
+export function unitsPage({ head, version, values, doubts, movedTo, saved, clash }: UnitsView): Page {
   const choices = (
     name: string,
     legend: string,
@@ -57,6 +60,7 @@ export function unitsPage({ head, version, values, doubts, saved, clash }: Units
     title: `${doubts.length > 0 ? "Error: " : ""}Units, ${head.name}`,
     tank: head,
     here: null,
+    scripts: ["zone-suggestion"],
     body: (
       <>
         <ErrorSummary errors={summaryOf(doubts)} />
@@ -99,6 +103,19 @@ export function unitsPage({ head, version, values, doubts, saved, clash }: Units
             ],
             "2026-04-03 and 3 Apr are always understood",
           )}
+          <Field
+            name="zone"
+            label="Time zone of the tank"
+            hint={
+              movedTo === null
+                ? "Where it stands: Europe/London, America/Denver. It sets which day is today, and times in calendars. Empty: this machine's day, and no times."
+                : `A move in the daybook says ${movedTo}, which goes before what stands here.`
+            }
+            value={values["zone"] ?? ""}
+            width="middle"
+            error={errorOf("zone", doubts)}
+          />
+          <p class="hint" data-zone-for="zone" />
           <div class="actions">
             <button type="submit" class="first">
               Keep
