@@ -10,11 +10,13 @@ export class RefusedRequest extends Error {
   }
 }
 
+const changes = (wait: string, most: number): string =>
+  `More than ${most} changes in a minute. Wait ${wait}, then send it again; what you typed is kept.`;
+
 export class TooMany extends Error {
   readonly waitSeconds: number;
-  constructor(waitSeconds: number, most: number) {
-    const wait = counted(waitSeconds, "second");
-    super(`More than ${most} changes in a minute. Wait ${wait}, then send it again; what you typed is kept.`);
+  constructor(waitSeconds: number, most: number, words = changes) {
+    super(words(counted(waitSeconds, "second"), most));
     this.waitSeconds = waitSeconds;
   }
 }

@@ -8,12 +8,15 @@ const MOST_CLIENTS = 10_000;
 export class WriteLimit {
   readonly #most: number;
   readonly #nowMs: () => number;
+  readonly #words: ((wait: string, most: number) => string) | undefined;
   /** Instants of each client's writes in the last minute, oldest first. */
   readonly #writes = new Map<string, number[]>();
 
-  constructor(most: number, nowMs: () => number) {
+  /** @param words what is told who has to wait; of changes where left out */
+  constructor(most: number, nowMs: () => number, words?: (wait: string, most: number) => string) {
     this.#most = most;
     this.#nowMs = nowMs;
+    this.#words = words;
   }
 
   /** @throws TooMany */
@@ -23,7 +26,7 @@ export class WriteLimit {
     const oldest = recent[0];
     if (recent.length >= this.#most && oldest !== undefined) {
       this.#writes.set(client, recent);
-      throw new TooMany(Math.max(1, Math.ceil((oldest + MINUTE_MS - now) / 1000)), this.#most);
+      throw new TooMany(Math.max(1, Math.ceil((oldest + MINUTE_MS - now) / 1000)), this.#most, this.#words);
     }
     recent.push(now);
     this.#writes.delete(client);

@@ -1,6 +1,7 @@
 /** Every page's routes: one line a file. */
 import type { PageRoute } from "../route.ts";
 import { AHEAD_ROUTES } from "./ahead.ts";
+import { ALMANAC_ROUTES } from "./almanac.ts";
 import { ANIMALS_ROUTES } from "./animals.ts";
 import { BENCH_ROUTES } from "./bench.ts";
 import { BENCH_WAVE_ROUTES } from "./bench-wave.ts";
@@ -51,6 +52,7 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...HISTORY_ROUTES,
   ...WRONG_ROUTES,
   ...WAVES_ROUTES,
+  ...ALMANAC_ROUTES,
   ...ERRANDS_ROUTES,
   ...SHOP_ROUTES,
   ...SHEET_ROUTES,
