@@ -121,3 +121,16 @@ export const TIMES: AmountField = {
   ...{ name: "times", label: "How many changes", hint: "", input: "amount", read: readTimes },
   ...{ empty: { text: "1", how: "one change" }, example: "4", units: [] },
 };
+
+const ROOM_RULE = convertible({
+  ...{ label: "Temperature of the room", quantity: "temperature", unit: "C", example: "21 C" },
+  hard: { min: -20, max: 45 },
+});
+
+/** Air around the tank: any temperature that a room has. */
+export const ROOM: AmountField = {
+  ...{ name: "room", label: "Temperature of the room", hint: "", input: "amount" },
+  empty: { text: "21 C", how: "taken to be a living room's" },
+  read: (text, context) => readMeasure(text, ROOM_RULE, context),
+  ...{ example: "21 C", units: ["C", "F"] },
+};
