@@ -5,6 +5,7 @@
  */
 
 import { ammoniaDoseIn } from "../../contract/daybook/ammonia-dose.ts";
+import { apartIn } from "../../contract/daybook/apart.ts";
 import { byDay } from "../../contract/daybook/by-day.ts";
 import type { DaybookEntry } from "../../contract/daybook/kinds.ts";
 import { type KnownAs, knownToday, type OlderLot } from "../../contract/daybook/known-today.ts";
@@ -114,8 +115,11 @@ function happeningsOf(entry: DaybookEntry, known: KnownAs): Happening[] {
       return headsHappenings(entry, known);
     case "chore":
       return [{ ...dated, kind: "chore", chore: entry.body.chore, share: entry.body.share }];
-    case "change":
+    case "change": {
+      const apart = entry.body.changed === "other" ? apartIn(entry.body.to_text) : null;
+      if (apart !== null) return [{ ...dated, kind: "apart", ...apart }];
       return [{ ...dated, kind: "changed", what: entry.body.changed, to: entry.body.to }];
+    }
     case "treatment": {
       const fed = ammoniaDoseIn(entry.body.substance);
       if (fed !== null) return entry.body.step === "started" ? [{ ...dated, kind: "dosed", ...fed }] : [];

@@ -63,6 +63,8 @@ function wordsOf(one: Happening): Pick<Happened, "words" | "asked"> {
       return { words: CHANGED[one.what], asked: true };
     case "treated":
       return { words: `treatment with ${one.substance} ${one.step}`, asked: true };
+    case "apart":
+      return { words: `${one.what} ${one.step}`, asked: one.what === "fallow" };
     case "dosed":
       return { words: "ammonia dosed", asked: true };
     case "outage":

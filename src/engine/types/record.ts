@@ -119,6 +119,15 @@ export interface Dosed extends Dated {
   readonly mgNPerL: number | null;
 }
 
+/** Newcomers kept apart, or the tank kept without fish. */
+export interface KeptApart extends Dated {
+  readonly kind: "apart";
+  readonly what: "quarantine" | "fallow";
+  readonly step: "started" | "ended";
+  /** Who, as typed; empty where nobody was named. */
+  readonly words: string;
+}
+
 export interface Outage extends Dated {
   readonly kind: "outage";
   readonly of: "power" | "pumps" | "heater" | "lamp" | "skimmer";
@@ -136,7 +145,7 @@ export interface Ordered extends Dated {
   readonly expectedOn: string | null;
 }
 
-export type Happening = HeadsChanged | ChoreDone | Changed | Treated | Dosed | Outage;
+export type Happening = HeadsChanged | ChoreDone | Changed | Treated | Dosed | KeptApart | Outage;
 
 export interface Declined extends Dated {
   readonly advice: string;
