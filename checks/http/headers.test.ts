@@ -9,7 +9,7 @@ import { EXAMPLE } from "../../src/contract/http/examples.ts";
 import { listen } from "../../src/server/listen.ts";
 import { CONTENT_POLICY, SECURITY_HEADERS } from "../../src/server/security.ts";
 import type { Store } from "../../src/store/store.ts";
-import { appUnderTest, ask, HOST } from "./kit/app.ts";
+import { appUnderTest, ask, HOST, quickAnswers } from "./kit/app.ts";
 import { fillWithExamples } from "./kit/example-store.ts";
 
 const PARTS: Readonly<Record<string, string>> = {
@@ -50,7 +50,7 @@ test("the policy lets nothing in but the program's own files", () => {
 
 describe("every route", () => {
   test("carries them, found or not, changed or not, whatever the method", async () => {
-    const { app, store } = await appUnderTest();
+    const { app, store } = await appUnderTest(quickAnswers);
     await fillWithExamples(store);
     for (const address of addresses(app)) {
       const answer = await ask(app, "GET", address);
@@ -71,7 +71,7 @@ describe("every route", () => {
   });
 
   test("of another machine's name is not answered, and says so", async () => {
-    const { app } = await appUnderTest();
+    const { app } = await appUnderTest(quickAnswers);
     for (const address of addresses(app)) {
       const answer = await ask(app, "GET", address, { headers: { host: "grazewell.invented:8420" } });
       expect(answer.statusCode, address).toBe(421);
@@ -80,7 +80,7 @@ describe("every route", () => {
   });
 
   test("does not answer another site's page", async () => {
-    const { app, store } = await appUnderTest();
+    const { app, store } = await appUnderTest(quickAnswers);
     await fillWithExamples(store);
     const from = [
       { origin: "http://evil.invented" },
@@ -102,20 +102,20 @@ describe("every route", () => {
 
 describe("who is answered", () => {
   test.each(["127.0.0.1", "localhost:8420", "LOCALHOST", "[::1]:8420"])("%s", async (host) => {
-    const { app } = await appUnderTest();
+    const { app } = await appUnderTest(quickAnswers);
     expect((await ask(app, "GET", "/api/v1/", { headers: { host } })).statusCode).toBe(200);
   });
 
   test.each(["127.0.0.1.evil.invented", "localhost.evil.invented", "0.0.0.0", "127.0.0.1:8420@evil", "a b"])(
     "not %s",
     async (host) => {
-      const { app } = await appUnderTest();
+      const { app } = await appUnderTest(quickAnswers);
       expect((await ask(app, "GET", "/api/v1/", { headers: { host } })).statusCode).toBe(421);
     },
   );
 
   test("this page's own form, and a program that is no browser", async () => {
-    const { app } = await appUnderTest();
+    const { app } = await appUnderTest(quickAnswers);
     const own = { origin: `http://${HOST}`, "sec-fetch-site": "same-origin" };
     const body = { grazewell_tank: 1, water_l: "200 L" };
     for (const headers of [own, {}])
@@ -123,7 +123,7 @@ describe("who is answered", () => {
   });
 
   test("a link from elsewhere opens a page, and nothing more", async () => {
-    const { app } = await appUnderTest();
+    const { app } = await appUnderTest(quickAnswers);
     const link = {
       "sec-fetch-site": "cross-site",
       "sec-fetch-mode": "navigate",
@@ -146,7 +146,7 @@ async function everything(store: Store): Promise<string> {
 }
 
 test("looking changes nothing", async () => {
-  const { app, store } = await appUnderTest();
+  const { app, store } = await appUnderTest(quickAnswers);
   await fillWithExamples(store);
   const before = await everything(store);
   for (const address of addresses(app)) {
@@ -165,14 +165,14 @@ describe("failures", () => {
     ["POST", "/api/v1/check", "not JSON", 400],
     ["POST", "/api/v1/check", "x".repeat(1024 * 1024 + 1), 413],
   ])("%s %s", async (method, address, body, status) => {
-    const { app } = await appUnderTest();
+    const { app } = await appUnderTest(quickAnswers);
     const answer = await ask(app, method, address, body === undefined ? {} : { body });
     expect(answer.statusCode).toBe(status);
     expectHeaders(answer, address);
   });
 
   test("a body of another kind", async () => {
-    const { app } = await appUnderTest();
+    const { app } = await appUnderTest(quickAnswers);
     const headers = { "content-type": "text/xml" };
     const answer = await ask(app, "POST", "/api/v1/check", { body: "<a/>", headers });
     expect(answer.statusCode).toBe(415);
@@ -180,7 +180,7 @@ describe("failures", () => {
   });
 
   test("a fault of ours says so, tells nothing of how it is made, and is told on standard error", async () => {
-    const { app, store, told } = await appUnderTest();
+    const { app, store, told } = await appUnderTest(quickAnswers);
     store.tanks = () => Promise.reject(new Error("SELECT secret FROM invented"));
     const answer = await ask(app, "GET", "/api/v1/tanks");
     expect(answer.statusCode).toBe(500);
@@ -195,7 +195,7 @@ describe("failures", () => {
 describe("on a real connection", () => {
   /** Sends bytes and gives all that comes back. */
   async function raw(bytes: string): Promise<string> {
-    const { app } = await appUnderTest();
+    const { app } = await appUnderTest(quickAnswers);
     const { port } = new URL(await listen(app, [0]));
     return await new Promise((resolve, reject) => {
       const socket = connect(Number(port), "127.0.0.1", () => socket.write(bytes));

@@ -4,7 +4,7 @@ import { afterAll, onTestFinished } from "vitest";
 import { Answers } from "../../../src/server/answers.ts";
 import { buildApp } from "../../../src/server/app.ts";
 import { readBuiltFiles } from "../../../src/server/assets.ts";
-import type { AnswerSource } from "../../../src/server/route.ts";
+import type { AnswerChoice, AnswerSource } from "../../../src/server/route.ts";
 import type { Store } from "../../../src/store/store.ts";
 import { temporaryStore } from "../../kit/store.ts";
 
@@ -25,6 +25,15 @@ export interface Under {
 const answers = new Answers();
 const built = readBuiltFiles();
 afterAll(() => answers.close());
+
+const FEW = 20;
+
+/** The same thread, asked for few runs: for checks of what is around an answer, not of the answer. */
+export const quickAnswers: AnswerSource = {
+  of: (facts, choice, ...rest) => answers.of(facts, few(choice), ...rest),
+  ready: (facts, choice, ...rest) => answers.ready(facts, few(choice), ...rest),
+};
+const few = (choice: AnswerChoice | undefined): AnswerChoice => ({ seed: 1, ...choice, members: FEW });
 
 /** `source` where a check has no need of the real engine. */
 export async function appUnderTest(source: AnswerSource = answers): Promise<Under> {
