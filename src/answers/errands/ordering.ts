@@ -29,7 +29,7 @@ export interface OrderLine {
   readonly ask: Told;
   /** Heads of the plan that no whole pack holds. */
   readonly left: number;
-  /** Kinds of much the same diet that fit this tank too, the nearest first. */
+  /** Kinds of its group and much the same diet that fit this tank too, the nearest first. */
   readonly standIns: readonly { readonly id: string; readonly name: string }[];
 }
 
@@ -150,11 +150,15 @@ function askByFigure(wave: Wave, leadDays: number): { readonly day: string; read
 }
 
 function standInsFor(id: string, rows: readonly AnimalRow[]): OrderLine["standIns"] {
-  const own = rows.find((row) => row.id === id)?.eats ?? {};
+  const self = rows.find((row) => row.id === id);
+  const own = self?.eats ?? {};
   const alike = (row: AnimalRow): number =>
     Object.entries(own).reduce((sum, [shelf, share]) => sum + Math.min(share, row.eats[shelf] ?? 0), 0);
   return rows
-    .filter((row) => row.id !== id && row.fit?.status === "fits" && row.role === "crew")
+    .filter(
+      (row) =>
+        row.id !== id && row.group === self?.group && row.fit?.status === "fits" && row.role === "crew",
+    )
     .map((row) => ({ id: row.id, name: row.name, alike: alike(row) }))
     .filter(({ alike: share }) => share >= ALIKE)
     .toSorted((a, b) => b.alike - a.alike)

@@ -11,6 +11,7 @@ import { type Page, type TankHead, to } from "../page.ts";
 import { ErrorSummary } from "../parts/error-summary.tsx";
 import { Field } from "../parts/field.tsx";
 import { Notice } from "../parts/notice.tsx";
+import { capital } from "../parts/text.ts";
 import { GateJudged, gateFinding } from "./bench-gate.tsx";
 import { errorOf, summaryOf } from "./form-fields.tsx";
 
@@ -105,11 +106,13 @@ function WaveForm({ head, deed, wave, kinds, gate, once, values, doubts }: WaveV
       <h2>{words.heading}</h2>
       <input type="hidden" name="once" value={once} />
       {kinds.map(({ id, name, heads, hint }) => (
-        <div key={id} class="wave-kind">
+        <fieldset key={id} class="wave-kind">
+          <legend>
+            {capital(counted(2, name).slice(2))} <span class="hint">{hint}</span>
+          </legend>
           <Field
             name={countField(id)}
-            label={`${words.count}: ${counted(2, name).slice(2)}`}
-            hint={hint}
+            label={words.count}
             keypad="numeric"
             value={values[countField(id)] ?? String(heads)}
             error={error(countField(id))}
@@ -117,13 +120,13 @@ function WaveForm({ head, deed, wave, kinds, gate, once, values, doubts }: WaveV
           {deed === "order" ? null : (
             <Field
               name={deadField(id)}
-              label={`Dead on arrival: ${counted(2, name).slice(2)}`}
+              label="Dead on arrival"
               keypad="numeric"
               value={values[deadField(id)] ?? ""}
               error={error(deadField(id))}
             />
           )}
-        </div>
+        </fieldset>
       ))}
       {deed === "order" ? <OrderFields values={values} error={error} /> : null}
       <Field

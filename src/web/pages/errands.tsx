@@ -26,10 +26,13 @@ export function errandsPage({ head, errands, ordering, strays, shop }: ErrandsVi
         <h1>{title}</h1>
         <p class="gloss">Errands: what to get, and what not to get yet.</p>
         {errands.kind === "nothing_yet" ? <NothingYet errands={errands} /> : null}
-        {errands.waves.map((wave) => (
-          <WaveList key={wave.number} tank={head.id} wave={wave} first={wave === errands.waves[0]} />
+        {errands.waves.slice(0, 1).map((wave) => (
+          <WaveList key={wave.number} tank={head.id} wave={wave} first />
         ))}
         <OrderingPart tank={head.id} ordering={ordering} strays={strays} shop={shop} />
+        {errands.waves.slice(1).map((wave) => (
+          <WaveList key={wave.number} tank={head.id} wave={wave} first={false} />
+        ))}
         <Tests errands={errands} />
         <Food errands={errands} />
         <section>
