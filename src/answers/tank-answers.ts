@@ -22,6 +22,7 @@ import { aheadFigures } from "./figures/ahead-figures.ts";
 import { larderFigures, tankAndPlanFigures } from "./figures/all.ts";
 import { withConfidence } from "./figures/confidence.ts";
 import { prefixed, TODAY, WHAT_IF } from "./figures/prefix.ts";
+import type { HolidayOutput } from "./holiday/holiday.ts";
 import { type LaidLarder, larderFor, larderOutputOf } from "./larder.ts";
 import type { LearnedOutput } from "./learned/output.ts";
 import { type EnsembleChoice, type Means, membersOf, planTank } from "./plan/plan-tank.ts";
@@ -48,6 +49,8 @@ export interface TankAnswers {
   readonly startUp?: StartUpOutput;
   /** What the daybook has taught, where there was one to learn from. */
   readonly learned?: LearnedOutput;
+  /** A holiday, where one was asked for. */
+  readonly holiday?: HolidayOutput;
   /** For an engine elsewhere that is to answer of the same tank; null where nothing was learned. */
   readonly taught?: Learned | null;
 }
@@ -151,7 +154,10 @@ function weeksOf(
   plans: Plans,
 ): Omit<Work, keyof Larders> {
   const { plan, planToday } = plans;
-  const request = { facts, whatIf: change, plan: planToday ?? plan, days: PAGE_DAYS, choice };
+  const request = {
+    ...{ facts, whatIf: change, days: PAGE_DAYS, choice },
+    plan: change?.withoutWaves === true ? null : (planToday ?? plan),
+  };
   const report = aheadReport(request, means.progress);
   const ahead = aheadOutputOf(report, facts, choice);
   return { facts, changed: change?.facts ?? facts, choice, ...plans, report, ahead };

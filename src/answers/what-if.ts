@@ -4,8 +4,10 @@
  */
 import type { TankEvent } from "../engine/balance/events.ts";
 import type { TankFacts } from "../engine/types/tank.ts";
+import type { HolidaySpan } from "./holiday/packing.ts";
 import { changeCrew } from "./what-if/crew.ts";
 import { leaveDead } from "./what-if/dead.ts";
+import { keepFallow } from "./what-if/fallow.ts";
 import { changeFeed } from "./what-if/feed.ts";
 import { changeLight } from "./what-if/light.ts";
 import type { Change } from "./what-if/read.ts";
@@ -17,6 +19,10 @@ export interface WhatIfFlags {
   readonly crew?: readonly string[];
   readonly waterChange?: string;
   readonly dead?: readonly string[];
+  /** No fish and no feed for so many days: "76 d". */
+  readonly fallow?: string;
+  /** Nobody at home meanwhile: worked out beside the tank as it is, no change of it (answers/holiday). */
+  readonly holiday?: HolidaySpan;
 }
 
 export interface WhatIf {
@@ -28,6 +34,8 @@ export interface WhatIf {
   readonly changes: readonly string[];
   /** What the readers said about how they read it. */
   readonly notes: readonly string[];
+  /** No wave of the plan comes in the runs, on either side. */
+  readonly withoutWaves?: true;
 }
 
 /** @throws Refusal where a flag can't be read, or asks for what can't be */
@@ -36,6 +44,7 @@ export function whatIf(flags: WhatIfFlags, tank: TankFacts): WhatIf | null {
     ...given(flags.feed, changeFeed),
     ...given(flags.light, changeLight),
     ...given(flags.waterChange, changeWaterChange),
+    ...given(flags.fallow, keepFallow),
     ...(flags.crew ?? []).map((text) => (facts: TankFacts) => changeCrew(text, facts)),
     ...(flags.dead ?? []).map((text) => (facts: TankFacts) => leaveDead(text, facts)),
   ];
@@ -51,7 +60,10 @@ export function whatIf(flags: WhatIfFlags, tank: TankFacts): WhatIf | null {
     changes.push(change.words);
     notes.push(...change.notes);
   }
-  return { facts, events, changes, notes };
+  return {
+    ...{ facts, events, changes, notes },
+    ...(flags.fallow === undefined ? {} : { withoutWaves: true }),
+  };
 }
 
 const given = (text: string | undefined, change: (text: string, facts: TankFacts) => Change) =>

@@ -4,6 +4,7 @@
  */
 import { setPriority } from "node:os";
 import { parentPort } from "node:worker_threads";
+import { withHoliday } from "../answers/holiday/with-holiday.ts";
 import type { Learning } from "../answers/learned/learned.ts";
 import { taughtAnswers } from "../answers/learned/taught-answers.ts";
 import { DEFAULT_ENSEMBLE } from "../answers/plan/plan-tank.ts";
@@ -37,10 +38,13 @@ const say = (outcome: Outcome) => port.postMessage(outcome);
 port.on("message", async ({ id, facts, choice, change, record }: Job) => {
   try {
     // Flows are shown of a tank as it is, beside all its runs; a quick look of a few runs does not wait for them.
-    const whole = (answers: TankAnswers) =>
-      change === null && choice.members >= DEFAULT_ENSEMBLE.members
+    const holiday = change?.holiday;
+    const whole = (answers: TankAnswers) => {
+      if (holiday !== undefined) return withHoliday(answers, facts, choice, holiday);
+      return change === null && choice.members >= DEFAULT_ENSEMBLE.members
         ? withStartUp(withFlows(answers, facts), facts, record)
         : answers;
+    };
     const means = { solve: await solver, progress: () => {} };
     if (record === null) {
       const changed = change === null ? null : whatIf(change, facts);

@@ -101,6 +101,8 @@ export const to = {
   /** Nobody at home from one day to another: what would happen, and the page for a sitter. */
   holiday: (tankId: string, query = "") =>
     `/tanks/${tankId}/feeding/holiday${query === "" ? "" : `?${query}`}`,
+  holidayWorking: (tankId: string, figure: string, query: string) =>
+    `/tanks/${tankId}/feeding/holiday/working/${encodeURIComponent(figure)}?${query}`,
   /** Dated care as a calendar file, and as a feed whose address can be taken back. */
   calendarFile: (tankId: string) => `/tanks/${tankId}/almanac.ics`,
   calendarFeed: (token: string) => `/calendar/${token}.ics`,
