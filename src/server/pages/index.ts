@@ -30,6 +30,7 @@ import { TAKE_OUT_ROUTES } from "./take-out.ts";
 import { TREND_ROUTES } from "./trends.ts";
 import { UNIT_ROUTES } from "./units.ts";
 import { WAVES_ROUTES } from "./waves.ts";
+import { WEEKS_ROUTES } from "./weeks.ts";
 import { WET_HAND_ROUTES } from "./wet-hand.ts";
 import { WHAT_IF_ROUTES } from "./what-if.ts";
 import { WORKING_ROUTES } from "./working.ts";
@@ -56,6 +57,7 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...ERRANDS_ROUTES,
   ...SHOP_ROUTES,
   ...SHEET_ROUTES,
+  ...WEEKS_ROUTES,
   ...FEEDING_ROUTES,
   ...ANIMALS_ROUTES,
   ...SUMS_ROUTES,
