@@ -8,6 +8,7 @@ import { finish, forecast } from "../../src/engine/ahead/forecast.ts";
 import { crewKind, standingOf } from "../../src/engine/ahead/start.ts";
 import { runWindow } from "../../src/engine/ahead/window.ts";
 import { inventory, netFromOutside } from "../../src/engine/balance/ledger.ts";
+import { D } from "../../src/engine/balance/pools.ts";
 import { ENSEMBLE_STEPS } from "../../src/engine/balance/run.ts";
 import { type Calibration, calibrate } from "../../src/engine/calibration/calibrate.ts";
 import { lessonsOf } from "../../src/engine/calibration/lessons.ts";
@@ -214,6 +215,27 @@ describe("learning", () => {
     for (const { share } of groups) expect(share).toBeGreaterThan(0.05);
     expect(readings).toHaveLength(10);
   });
+});
+
+test("dirt on the sand is learned from its score: more lies there where heaps were seen than where nothing lifted", () => {
+  const seen = (score: number) =>
+    learn(
+      recordOf(
+        WEEKS.map((day) => ({
+          ...{ kind: "growth", entry: `dirt-${day}`, on: on(day), growth: "detritus_sand" },
+          ...{ score, traits: {} },
+        })),
+      ),
+      40,
+    );
+  const lying = ({ learned }: Calibration): number =>
+    quantile(
+      membersOf({ ...facts, learned }, 40).map(
+        (member) => standingOf(member, kinds, { ...facts, learned }).state[D]! / member.inputs.As,
+      ),
+      0.5,
+    );
+  expect(lying(seen(4))).toBeGreaterThan(2 * lying(seen(1)));
 });
 
 describe("readings that can't be taken as they stand", () => {

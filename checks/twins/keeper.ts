@@ -1,6 +1,7 @@
 /**
  * The keeper of a twin's tank: sparse, noisy, rounded readings, scores by eye, counts by torch; the chores as done.
- * Noise is that of shared kits and eyes (docs/model/calibration.md): nitrate 20 %, phosphate 0.02 mg/L, scores half a step.
+ * Noise is that of shared kits and eyes (docs/model/calibration.md): nitrate 20 %, phosphate 0.02 mg/L or 10 %, ammonia
+ * 0.05 mg/L or 10 %, scores half a step; what a kit or an eye always adds is drawn as calibration allows for it.
  */
 import type {
   GrowthSeen,
@@ -12,12 +13,23 @@ import type {
 } from "../../src/engine/types/record.ts";
 import { nitrateToN, phosphateToP } from "../../src/engine/units/nutrients.ts";
 import { Chance } from "../kit/chance.ts";
+import { type Habits, USUAL } from "./habits.ts";
 import type { Departure } from "./other-truths.ts";
 import { DAYBOOK_DAYS, isoBefore, TODAY } from "./tank.ts";
 import type { Truth } from "./truth.ts";
 
-/** Smallest steps of the kits, in mg/L as the keeper reads them. */
-const STEP = { no3: 2, po4: 0.03, tan: 0.2 } as const;
+/** Kits as the keeper reads them, in mg/L: smallest step, and scatter, absolute and as a share. */
+const KITS = {
+  no3: { quantity: "no3_mg_n_per_l", step: 2, absolute: 0, relative: 0.2, toN: nitrateToN },
+  po4: { quantity: "po4_mg_p_per_l", step: 0.03, absolute: 0.02, relative: 0.1, toN: phosphateToP },
+  tan: { quantity: "tan_mg_n_per_l", step: 0.2, absolute: 0.05, relative: 0.1, toN: (x: number) => x },
+} as const;
+/** Days from one round to the next, least and most; share of the rounds with what is done only now and then. */
+const ROUND_DAYS = [5, 9] as const;
+const NOW_AND_THEN = 0.5;
+/** What one kit always adds, as a logarithm; one eye to a score; one eye to a score of detritus. */
+const BIAS = { kit: 0.1, eye: 0.3, dust: 0.6 } as const;
+const SCORE_SCATTER = 0.5;
 const CHANCE_SEEN = 0.75;
 
 export const dayOn = (day: number): string => isoBefore(TODAY, DAYBOOK_DAYS - day);
@@ -29,77 +41,88 @@ export function recordOfKeeper(
   { days, done, kinds }: Truth,
   seed: number,
   { kitTimes }: Departure,
+  { testsBetween }: Habits = USUAL,
 ): TankRecord {
   const chance = new Chance(seed, 14);
-  const noise = () =>
-    Math.sqrt(-2 * Math.log(chance.between(1e-9, 1))) * Math.cos(2 * Math.PI * chance.between(0, 1));
-  // What this keeper's kits and eye always add, of the sizes that calibration allows for.
-  const kits = { no3: Math.exp(0.1 * noise()), po4: Math.exp(0.1 * noise()), tan: Math.exp(0.1 * noise()) };
-  const eye = 0.3 * noise();
+  const between = new Chance(seed, 15);
+  const normal = (from: Chance): number =>
+    Math.sqrt(-2 * Math.log(from.between(1e-9, 1))) * Math.cos(2 * Math.PI * from.between(0, 1));
+  const kitBias = () => Math.exp(BIAS.kit * normal(chance));
+  const adds = { no3: kitBias(), po4: kitBias(), tan: kitBias(), ...kitTimes };
+  const eye = BIAS.eye * normal(chance);
+  const dust = BIAS.dust * normal(chance);
   let made = 0;
   const entry = () => `twin-${made++}`;
   const observations: Observation[] = [];
-  const reading = (
-    day: number,
-    quantity: ReadingSeen["quantity"],
-    shown: number,
-    step: number,
-    toN: (x: number) => number,
-  ) => {
+  const test = (day: number, of: keyof typeof KITS, from = chance): void => {
+    const { quantity, step, absolute, relative, toN } = KITS[of];
+    const there = days[day]![of];
+    // A share of a large reading scatters to either side by the same factor.
+    const shown =
+      absolute > relative * there
+        ? there * adds[of] + absolute * normal(from)
+        : there * adds[of] * Math.exp(relative * normal(from));
     const rounded = Math.max(0, Math.round(shown / step) * step);
     const below = rounded === 0;
     const value = below
       ? { low: 0, central: toN(step / 2), high: toN(step) }
       : { low: toN(Math.max(0, rounded - step)), central: toN(rounded), high: toN(rounded + step) };
-    observations.push({
+    const reading: ReadingSeen = {
       ...{ kind: "reading", entry: entry(), on: dayOn(day), quantity, value, step: toN(step), flag: null },
       censored: below ? "below" : null,
+    };
+    observations.push(reading);
+  };
+  const look = (day: number, growth: GrowthSeen["growth"], crop: number, always = eye): void => {
+    const seen = scoreOf(crop) + always + SCORE_SCATTER * normal(chance);
+    const score = Math.min(4, Math.max(0, Math.round(seen)));
+    observations.push({ kind: "growth", entry: entry(), on: dayOn(day), growth, score, traits: {} });
+  };
+  const count = (day: number): void =>
+    kinds.forEach(({ animal }, s) => {
+      let seen = 0;
+      for (let head = 0; head < Math.round(days[day]!.heads[s]!); head += 1)
+        if (chance.is(CHANCE_SEEN)) seen += 1;
+      const counted: HeadsSeen = {
+        ...{ kind: "heads", entry: entry(), on: dayOn(day), animal: animal.id, seen, about: false },
+        ...{ hoursFromLightsOut: 2, torch: true, foodOffered: false },
+      };
+      observations.push(counted);
     });
-  };
-  const growth = (day: number, of: GrowthSeen["growth"], crop: number) => {
-    const score = Math.min(4, Math.max(0, Math.round(scoreOf(crop) + eye + 0.5 * noise())));
-    observations.push({ kind: "growth", entry: entry(), on: dayOn(day), growth: of, score, traits: {} });
-  };
-  for (let day = 3 + chance.whole(0, 3); day <= DAYBOOK_DAYS; day += chance.whole(5, 9)) {
+  for (let day = 3 + chance.whole(0, 3); day <= DAYBOOK_DAYS; ) {
     const then = days[day]!;
-    reading(
-      day,
-      "no3_mg_n_per_l",
-      then.no3 * (kitTimes?.no3 ?? kits.no3) * Math.exp(0.2 * noise()),
-      STEP.no3,
-      nitrateToN,
-    );
-    reading(
-      day,
-      "po4_mg_p_per_l",
-      then.po4 * (kitTimes?.po4 ?? kits.po4) + 0.02 * noise(),
-      STEP.po4,
-      phosphateToP,
-    );
-    if (chance.is(0.5))
-      reading(day, "tan_mg_n_per_l", then.tan * kits.tan + 0.05 * noise(), STEP.tan, (x) => x);
-    growth(day, "film_glass", then.film_glass);
-    growth(day, "film_rock", then.film_rock);
-    if (chance.is(0.5)) growth(day, "hair_algae", then.hair_algae / 3);
-    if (chance.is(0.5))
-      kinds.forEach(({ animal }, s) => {
-        let seen = 0;
-        for (let head = 0; head < Math.round(then.heads[s]!); head += 1)
-          if (chance.is(CHANCE_SEEN)) seen += 1;
-        const counted: HeadsSeen = {
-          ...{ kind: "heads", entry: entry(), on: dayOn(day), animal: animal.id, seen, about: false },
-          ...{ hoursFromLightsOut: 2, torch: true, foodOffered: false },
-        };
-        observations.push(counted);
-      });
+    test(day, "no3");
+    test(day, "po4");
+    if (chance.is(NOW_AND_THEN)) test(day, "tan");
+    look(day, "film_glass", then.film_glass);
+    look(day, "film_rock", then.film_rock);
+    if (chance.is(NOW_AND_THEN)) look(day, "hair_algae", then.hair_algae / 3);
+    if (chance.is(NOW_AND_THEN)) {
+      look(day, "film_sand", then.film_sand);
+      look(day, "detritus_sand", then.detritus_sand / 2, dust);
+    }
+    if (chance.is(NOW_AND_THEN)) count(day);
+    const gap = chance.whole(...ROUND_DAYS);
+    const halfWay = day + Math.round(gap / 2);
+    if (testsBetween && halfWay <= DAYBOOK_DAYS) {
+      test(halfWay, "no3", between);
+      test(halfWay, "po4", between);
+    }
+    day += gap;
   }
-  const CHORE = {
-    waterChange: "water_change",
-    wipeGlass: "glass_wiped",
-    changeFilter: "filter_changed",
-    renewSorbent: "sorbent_renewed",
-  } as const;
-  const happenings = done.flatMap((event): Happening[] => {
+  return { observations, happenings: happeningsOf(done, entry), declined: [], asOf: TODAY };
+}
+
+const CHORE = {
+  waterChange: "water_change",
+  wipeGlass: "glass_wiped",
+  changeFilter: "filter_changed",
+  renewSorbent: "sorbent_renewed",
+} as const;
+
+/** What was done, as it is logged: chores and additions. */
+export const happeningsOf = (done: Truth["done"], entry: () => string): Happening[] =>
+  done.flatMap((event): Happening[] => {
     if (event.kind === "addAnimals") {
       const added = { entry: entry(), on: dayOn(event.t), animal: event.species, count: event.count };
       return [{ kind: "added", ...added, condition: "usual", bodyRemoved: null, wave: null }];
@@ -109,5 +132,3 @@ export function recordOfKeeper(
     const share = event.kind === "waterChange" || event.kind === "wipeGlass" ? event.fraction : null;
     return [{ kind: "chore", entry: entry(), on: dayOn(event.t), chore, share }];
   });
-  return { observations, happenings, declined: [], asOf: TODAY };
-}

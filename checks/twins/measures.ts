@@ -1,6 +1,7 @@
 /** How well forecasts held: errors of the middle run and how often the 80 % band held the truth, by quantity and week. */
-import { acrossMembers, type Forecast, type QuantityId } from "../../src/engine/ahead/forecast.ts";
+import { acrossMembers, type QuantityId, type Sheaf } from "../../src/engine/ahead/forecast.ts";
 import { quantile } from "../../src/engine/numeric/quantile.ts";
+import type { Spread } from "../../src/engine/types/estimate.ts";
 import { DAYBOOK_DAYS } from "./tank.ts";
 import type { Truth } from "./truth.ts";
 
@@ -25,7 +26,13 @@ export interface Held {
   readonly within: number;
 }
 
-export function heldBy(forecast: Forecast, { days }: Truth): Record<Measured | "heads", Held> {
+/** What is asked of a forecast here. */
+export interface Ahead {
+  readonly quantities: Readonly<Record<Measured, Sheaf>>;
+  readonly kinds: readonly { readonly heads: Sheaf }[];
+}
+
+export function heldBy(forecast: Ahead, { days }: Truth): Record<Measured | "heads", Held> {
   const of = (id: Measured): Held => {
     const floor = FLOORS[id];
     let within = 0;
@@ -44,16 +51,22 @@ export function heldBy(forecast: Forecast, { days }: Truth): Record<Measured | "
   };
 }
 
-function headsHeld({ kinds }: Forecast, days: Truth["days"]): Held {
+function headsHeld({ kinds }: Ahead, days: Truth["days"]): Held {
   const last = days[DAYBOOK_DAYS + 28]!;
-  const held = kinds.map(({ heads }, s) => {
-    const runs = acrossMembers(heads, 4);
-    const truth = last.heads[s]!;
-    return {
-      error: Math.abs(quantile(runs, 0.5) - truth),
-      within: truth >= quantile(runs, 0.1) && truth <= quantile(runs, 0.9) ? 1 : 0,
-    };
-  });
+  return heldOfHeads(
+    kinds.map(({ heads }, s) => {
+      const runs = acrossMembers(heads, 4);
+      const [low, central, high] = [quantile(runs, 0.1), quantile(runs, 0.5), quantile(runs, 0.9)];
+      return { low, central, high, truth: last.heads[s]! };
+    }),
+  );
+}
+
+/** Of the kinds of a tank, each with its band, its middle and what it came to. */
+export function heldOfHeads(kinds: readonly (Spread & { readonly truth: number })[]): Held {
   const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / Math.max(1, values.length);
-  return { error: mean(held.map(({ error }) => error)), within: mean(held.map(({ within }) => within)) };
+  return {
+    error: mean(kinds.map(({ central, truth }) => Math.abs(central - truth))),
+    within: mean(kinds.map(({ low, high, truth }) => (truth >= low && truth <= high ? 1 : 0))),
+  };
 }

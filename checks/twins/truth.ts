@@ -17,6 +17,8 @@ import type { Departure } from "./other-truths.ts";
 import { crewOf, DAYBOOK_DAYS, factsBefore } from "./tank.ts";
 
 export const FUTURE_DAYS = 28;
+/** Added to a twin's seed for the draw of its truth. */
+export const TRUTH_SEED = 7_000_000;
 
 /** The tank at one midnight, in the units of a forecast. */
 export interface TruthDay {
@@ -41,6 +43,9 @@ export interface Truth {
   readonly days: readonly TruthDay[];
   /** What the keeper did in the daybook's weeks, day 0 the first. */
   readonly done: readonly TankEvent[];
+  /** The tank on the day that the keeper asks, and what it is given from then on. */
+  readonly today: { readonly state: Float64Array; readonly member: Member };
+  readonly later: readonly TankEvent[];
 }
 
 /** `more`: what happens besides the usual care, day 0 the daybook's first. */
@@ -53,7 +58,7 @@ export function truthOf(
   const chance = new Chance(seed, 12);
   const [drawn] = drawMembers(factsBefore(facts, DAYBOOK_DAYS), modelParameters, {
     count: 1,
-    seed: 7_000_000 + seed,
+    seed: TRUTH_SEED + seed,
   });
   const there = crewOf(facts).map((kind) => ({ ...kind, residents: kind.residents - addedOf(kind, more) }));
   const kinds = departure.crew?.(there) ?? there;
@@ -68,16 +73,18 @@ export function truthOf(
   let { state } = start;
   let now = start.member;
   const drawnParameters = start.member.parameters;
+  let today = { state, member: now };
   for (let day = 0; day <= DAYBOOK_DAYS + FUTURE_DAYS; day += 1) {
+    if (day === DAYBOOK_DAYS) today = { state, member: now };
     days.push(dayOf(state, now, kinds));
     const changed = departure.eachDay?.(drawnParameters, { day, po4MgPPerL: state[PO4]! / now.inputs.V });
     if (changed !== undefined) now = { ...now, parameters: { ...drawnParameters, ...changed } };
     const world = worldOf(now, kinds, facts.phScale, "drawn");
-    const today = all.filter(({ t }) => t === day).map((event) => ({ ...event, t: 0 }));
-    ({ state } = run(world, state, today, { days: 1, steps: DISPLAY_STEPS, random }));
+    const events = all.filter(({ t }) => t === day).map((event) => ({ ...event, t: 0 }));
+    ({ state } = run(world, state, events, { days: 1, steps: DISPLAY_STEPS, random }));
     now = { ...now, inputs: world.inputs };
   }
-  return { member, kinds, days, done };
+  return { member, kinds, days, done, today, later };
 }
 
 const addedOf = ({ animal }: CrewKind, events: readonly TankEvent[]): number =>
@@ -94,7 +101,8 @@ function doneBy(facts: TankFacts, chance: Chance): TankEvent[] {
     .sort((a, b) => a.t - b.t);
 }
 
-function dayOf(y: Float64Array, { inputs }: Member, kinds: readonly CrewKind[]): TruthDay {
+/** The tank at a midnight. */
+export function dayOf(y: Float64Array, { inputs }: Member, kinds: readonly CrewKind[]): TruthDay {
   const perL = 1 / inputs.V;
   return {
     tan: y[TAN]! * perL,

@@ -10,6 +10,7 @@ export const GROUP_LABEL: Readonly<Record<Group, string>> = {
   film_rock: "film on rock",
   film_sand: "film on sand",
   hair_algae: "hair algae",
+  detritus_sand: "detritus on sand",
   film_back: "days to wipe",
   heads: "head counts",
 };

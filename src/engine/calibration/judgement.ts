@@ -26,12 +26,15 @@ export const JUDGEMENT = {
   /** What one kit always adds, as a logarithm; one eye, in steps; one keeper's own threshold, as a logarithm. */
   kitBias: 0.1,
   eyeBias: 0.3,
+  /** Of detritus, that its scale is ours as well: nobody has weighed what lifts. */
+  dustBias: 0.6,
   wipedAtBias: 0.35,
 
   /** What the model gets wrong for weeks, one standard deviation on each observation's scale, and for how many days. */
   modelError: {
     ...{ tan: 0.15, no2: 0.15, no3: 0.1, po4: 0.12 },
     ...{ film_glass: 0.12, film_rock: 0.12, film_sand: 0.12, hair_algae: 0.12, film_back: 0.15 },
+    detritus_sand: 0.12,
     heads: 0.1,
   },
   modelErrorDays: 21,

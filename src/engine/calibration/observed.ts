@@ -4,7 +4,7 @@
  * heads, days to wipe as the crop's distance from the keeper's threshold. docs/model/calibration.md, "Observations".
  */
 import { NEAR_ZERO, type Nutrient, QUANTITY_OF } from "../ahead/window.ts";
-import { FF, FG, FR, FS, headsAt, NO2, NO3, PO4, TAN } from "../balance/pools.ts";
+import { D, FF, FG, FR, FS, headsAt, NO2, NO3, PO4, TAN } from "../balance/pools.ts";
 import type { World } from "../balance/world.ts";
 import type { MemberLearned } from "../larder/members.ts";
 import { exp, log } from "../numeric/elementary.ts";
@@ -24,6 +24,7 @@ export const GROUPS = [
   "film_rock",
   "film_sand",
   "hair_algae",
+  "detritus_sand",
   "film_back",
   "heads",
 ] as const;
@@ -47,14 +48,16 @@ export interface Observed {
 }
 
 /** What one kit and one eye always add. */
-export const BIAS_OF = { kit: JUDGEMENT.kitBias, eye: JUDGEMENT.eyeBias } as const;
+export const BIAS_OF = {
+  ...{ kit: JUDGEMENT.kitBias, eye: JUDGEMENT.eyeBias, dust: JUDGEMENT.dustBias },
+} as const;
 /** Crop at which a keeper wipes, mg C/m2. @source alg.film_visible_C */
 const WIPED_AT_MG_C = 150;
 const Z90_WIDTH = 2 * 1.6448536269514722;
 /** More of one series than this are taken together, by time. */
 const MOST_IN_SERIES = 40;
 
-/** Score of a crop, 0 to 4. Hair algae counts a third. */
+/** Score of a crop, 0 to 4. Hair algae counts a third, detritus on sand a half. */
 const HALF_SCORE = 300 ** 0.8;
 function scoreOfCrop(mgCPerM2: number): number {
   const x = Math.max(0, mgCPerM2) ** 0.8;
@@ -124,23 +127,24 @@ function readingOf({ entry, on, quantity, value, censored }: ReadingSeen, day: n
 }
 
 const CROPS = {
-  film_glass: { pool: FG, area: "Ag", times: 1, eye: "eyeFilm" },
-  film_rock: { pool: FR, area: "Ar", times: 1, eye: "eyeFilm" },
-  film_sand: { pool: FS, area: "As", times: 1, eye: "eyeFilm" },
-  hair_algae: { pool: FF, area: "Ar", times: 1 / 3, eye: "eyeHair" },
+  film_glass: { pool: FG, area: "Ag", times: 1, eye: "eyeFilm", bias: BIAS_OF.eye },
+  film_rock: { pool: FR, area: "Ar", times: 1, eye: "eyeFilm", bias: BIAS_OF.eye },
+  film_sand: { pool: FS, area: "As", times: 1, eye: "eyeFilm", bias: BIAS_OF.eye },
+  hair_algae: { pool: FF, area: "Ar", times: 1 / 3, eye: "eyeHair", bias: BIAS_OF.eye },
+  detritus_sand: { pool: D, area: "As", times: 1 / 2, eye: "eyeDust", bias: BIAS_OF.dust },
 } as const;
 
 function growthOf({ entry, on, growth, score }: GrowthSeen, day: number): Observed[] {
   if (!(growth in CROPS)) return [];
   const group = growth as keyof typeof CROPS;
-  const { pool, area, times, eye } = CROPS[group];
+  const { pool, area, times, eye, bias } = CROPS[group];
   return [
     {
       ...{ entry, on, day, group, series: group, censored: null, of: 1 },
       value: score,
       error: JUDGEMENT.scoreError,
       shown: (y, world, own) =>
-        scoreOfCrop((times * y[pool]!) / Math.max(1e-3, world.inputs[area])) + BIAS_OF.eye * own[eye],
+        scoreOfCrop((times * y[pool]!) / Math.max(1e-3, world.inputs[area])) + bias * own[eye],
     },
   ];
 }

@@ -61,6 +61,7 @@ export const OWN_NAMES = [
   "nitrifiersAtStart",
   "eyeFilm",
   "eyeHair",
+  "eyeDust",
   "kitTan",
   "kitNo2",
   "kitNo3",
