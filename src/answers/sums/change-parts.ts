@@ -134,3 +134,10 @@ export const ROOM: AmountField = {
   read: (text, context) => readMeasure(text, ROOM_RULE, context),
   ...{ example: "21 C", units: ["C", "F"] },
 };
+
+export const HUMIDITY: AmountField = {
+  ...{ name: "humidity", label: "Humidity of the room", hint: "", input: "amount" },
+  empty: { text: "40-60 %", how: "taken to be a living room's" },
+  read: (text, context) => readPlain("percent", text, { ...context, label: "Humidity of the room" }),
+  ...{ example: "50 %", units: ["%"] },
+};

@@ -1,13 +1,12 @@
 /** The sheet for a tank that is to be set up: masses, load on the floor, salt, sand, flow, evaporation, days. */
 
 import { readMeasure } from "../../contract/quantity/measure.ts";
-import { convertible, readPlain } from "../../contract/quantity/plain.ts";
-import { evaporationFromArea } from "../../engine/care/changes/evaporation.ts";
+import { convertible } from "../../contract/quantity/plain.ts";
 import { saltForNew } from "../../engine/care/changes/salt.ts";
 import {
+  DRY_LOSS_W_PER_M2,
   GLASS_KG_PER_M3,
   glassKg,
-  HOLDING,
   holdingWatts,
   SAND_KG_PER_L,
 } from "../../engine/care/changes/setting-up.ts";
@@ -16,7 +15,8 @@ import type { Spread } from "../../engine/types/estimate.ts";
 import type { Figure, WorkingInput } from "../../engine/types/figure.ts";
 import { exact, linkTo } from "../../engine/types/link.ts";
 import { celsius, practicalSalinity } from "../../engine/units/quantity.ts";
-import { careFigures, ROOM, readLength, readTimes, rowOf, WORK } from "./change-parts.ts";
+import { careFigures, HUMIDITY, ROOM, readLength, readTimes, rowOf, WORK } from "./change-parts.ts";
+import { AIR_INPUT, EVAPORATION_FORMULA, evaporatesFrom } from "./evaporation.ts";
 import { HEATER_CAUTIONS } from "./heater.ts";
 import { furnished, ROCK, SAND, SIDES, SUMP } from "./new-tank-fields.ts";
 import { middle } from "./parts.ts";
@@ -33,7 +33,6 @@ const thickFor = (heightCm: number): Spread => {
 const TURNOVER = { low: 10, central: 20, high: 40 };
 /** A mix's own water. From memory. */
 const BOUND = { low: 1.03, central: 1.07, high: 1.12 };
-const AIR_MS = { low: 0.03, central: 0.1, high: 0.3 };
 
 const PARTS = "Stand, sump and all else that stands there";
 
@@ -68,11 +67,7 @@ export const NEW_TANK: Sum = {
     { ...SALINITY, label: "Salinity wanted", empty: { text: "35 psu", how: "seawater" } },
     { ...TEMPERATURE, label: "Temperature wanted", empty: { text: "25 C", how: "taken to be a reef's" } },
     ROOM,
-    {
-      ...{ name: "humidity", label: "Humidity of the room", hint: "", input: "amount" },
-      empty: { text: "40-60 %", how: "taken to be a living room's" },
-      ...{ read: (text, context) => readPlain("percent", text, context), example: "50 %", units: ["%"] },
-    },
+    HUMIDITY,
   ],
   examples: [
     {
@@ -126,8 +121,7 @@ function work(given: Given): SumAnswer {
     spread: Spread,
     from: readonly WorkingInput[],
     more: { judged?: boolean; references?: readonly string[]; wouldChange?: readonly string[] } = {},
-  ): Figure =>
-    figure({ name, label, unit, at, formula, spread, inputs: from, references: [WORK.mixing], ...more });
+  ): Figure => figure({ name, label, unit, at, formula, spread, inputs: from, ...more });
   const judged = { judged: true, references: [WORK.memory] };
 
   const water = put(
@@ -247,15 +241,33 @@ function work(given: Given): SumAnswer {
       wouldChange: ["which corals are kept"],
     },
   );
+  const air = [
+    inputOf("temperature wanted", temperature),
+    inputOf("temperature of the room", room),
+    inputOf("humidity of the room", humidity),
+    AIR_INPUT,
+  ];
+  const daily = put(
+    "evaporation",
+    "fresh water to top up a day, open above",
+    "L",
+    "evaporation",
+    EVAPORATION_FORMULA,
+    evaporatesFrom({ areaM2: exact(tank.floorM2), temperature, room, humidity, psu: salinity.central }),
+    [...inputs.slice(0, 2), ...air],
+    judged,
+  );
   const degrees = Math.max(0, temperature.central - room.central);
   const heat = put(
     "heat",
-    "heat to hold its temperature",
+    "heat to hold its temperature, open above",
     "W",
     "heat",
-    "outside of the tank × 5 to 14 W for each m2 and degree × degrees above the room",
-    cornersOf([waterL, HOLDING], ([l = 1, loss = 8]) => holdingWatts(l, degrees, loss)),
-    [linkTo(water), inputOf("temperature wanted", temperature), inputOf("temperature of the room", room)],
+    "outside of the tank, m2 × 4 to 10 W × degrees above the room + 2440 kJ for each litre evaporated",
+    independently([waterL, DRY_LOSS_W_PER_M2, daily.spread], ([l = 1, loss = 7, vapour = 0]) =>
+      holdingWatts(l, degrees, loss, vapour),
+    ),
+    [linkTo(water), ...air.slice(0, 2), linkTo(daily)],
     judged,
   );
   const power = put(
@@ -267,32 +279,6 @@ function work(given: Given): SumAnswer {
     scaled(heat.spread, 0.024),
     [linkTo(heat)],
     { judged: true },
-  );
-  const air = independently(
-    [exact(tank.floorM2), temperature, room, humidity, AIR_MS],
-    ([a = 0, t = 25, r = 21, h = 50, v = 0.1]) =>
-      evaporationFromArea(
-        a,
-        { temperature: celsius(t), salinity: practicalSalinity(Math.min(45, salinity.central)) },
-        { temperature: celsius(r), humidity: h / 100 },
-        v,
-      ),
-    0.3,
-  );
-  const daily = put(
-    "evaporation",
-    "fresh water to top up a day, open above",
-    "L",
-    "evaporation",
-    "(25 + 19 × air in m/s) kg an hour for each m2 and kg/kg of moisture",
-    { ...air, low: Math.max(0, air.low) },
-    [
-      ...inputs.slice(0, 2),
-      inputOf("temperature wanted", temperature),
-      inputOf("temperature of the room", room),
-      inputOf("humidity of the room", humidity),
-    ],
-    judged,
   );
   const figures = [water, waterKg, glass, sandKg, total, load, point, salt, flow, heat, power, daily];
   return {

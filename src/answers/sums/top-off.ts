@@ -5,7 +5,6 @@ import { convertible, readPlain } from "../../contract/quantity/plain.ts";
 import { readSalinity } from "../../contract/quantity/salinity.ts";
 import { readVolume } from "../../contract/quantity/volume.ts";
 import {
-  evaporationFromArea,
   evaporationFromDrift,
   evaporationWatts,
   freshForFall,
@@ -14,16 +13,13 @@ import { salinityAfter } from "../../engine/care/trouble/salt.ts";
 import type { Spread } from "../../engine/types/estimate.ts";
 import type { Figure } from "../../engine/types/figure.ts";
 import { linkTo, round3 } from "../../engine/types/link.ts";
-import { celsius, practicalSalinity } from "../../engine/units/quantity.ts";
-import { careFigures, ROOM, rowOf, WORK } from "./change-parts.ts";
+import { careFigures, HUMIDITY, ROOM, rowOf, WORK } from "./change-parts.ts";
+import { AIR_INPUT, EVAPORATION_FORMULA, evaporatesFrom } from "./evaporation.ts";
 import { middle, refusal } from "./parts.ts";
 import { cornersOf, independently, inputOf } from "./spread.ts";
 import type { AmountField, Given, Sum, SumAnswer, SumRefusal } from "./sum.ts";
 import { SALINITY, TEMPERATURE, WATER } from "./tank-fields.ts";
 
-/** Air over a tank: still under a lid's edge to a fan; and what the rule itself may miss by. Judgement. */
-const AIR_MS = { low: 0.03, central: 0.1, high: 0.3 };
-const RULE_DOUBT = 0.3;
 /** Fall of salinity in a day that stresses invertebrates; common practice, no source. */
 const FALL_PSU = 1;
 
@@ -68,11 +64,7 @@ export const TOP_OFF: Sum = {
     }),
     { ...TEMPERATURE, empty: { text: "25 C", how: "taken to be a reef's" } },
     ROOM,
-    {
-      ...{ name: "humidity", label: "Humidity of the room", hint: "", input: "amount" },
-      empty: { text: "40-60 %", how: "taken to be a living room's" },
-      ...{ read: (text, context) => readPlain("percent", text, context), example: "50 %", units: ["%"] },
-    },
+    HUMIDITY,
     optional("topped_up", "Litres topped up", "Together, over the days below.", {
       ...VOLUME,
       example: "14 L",
@@ -244,26 +236,16 @@ function dailyOf(given: Given): Figure | SumRefusal {
         ["It needs the open surface: length × width of the water that the air reaches."],
         "area",
       );
-    const spread = independently(
-      [area, temperature, room, humidity, AIR_MS],
-      ([a = 0, t = 25, r = 21, h = 50, v = 0.1]) =>
-        evaporationFromArea(
-          a,
-          { temperature: celsius(t), salinity: practicalSalinity(Math.min(45, salinity.central)) },
-          { temperature: celsius(r), humidity: h / 100 },
-          v,
-        ),
-      RULE_DOUBT,
-    );
+    const spread = evaporatesFrom({ areaM2: area, temperature, room, humidity, psu: salinity.central });
     return make(
-      { low: Math.max(0, spread.low), central: spread.central, high: spread.high },
-      "(25 + 19 × air in m/s) kg an hour for each m2 and kg/kg that the air over the water is moister than the room's",
+      spread,
+      EVAPORATION_FORMULA,
       [
         inputOf("open surface", area),
         inputOf("temperature of the water", temperature),
         inputOf("temperature of the room", room),
         inputOf("humidity of the room", humidity),
-        { label: "air over the water", value: "0.1 m/s (0.03 to 0.3)", origin: "assumed" },
+        AIR_INPUT,
       ],
       true,
     );

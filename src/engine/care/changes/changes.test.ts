@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { celsius, practicalSalinity } from "../../units/quantity.ts";
+import { outsideM2 } from "../trouble/warmth.ts";
 import {
   changesUntil,
   courseOfChanges,
@@ -18,7 +19,7 @@ import {
 import { evaporationFromArea, evaporationFromDrift, freshForFall } from "./evaporation.ts";
 import { salinitySteps } from "./exchange.ts";
 import { contentsOf, mixedOf, saltForNew, saltToRaise, yieldOf } from "./salt.ts";
-import { glassKg, holdingWatts, hoursToWarm } from "./setting-up.ts";
+import { glassKg, holdingWatts, hoursToWarm, lossPerM2 } from "./setting-up.ts";
 
 const level = fc.double({ min: 0.01, max: 500, noNaN: true });
 const share = fc.double({ min: 0.01, max: 0.95, noNaN: true });
@@ -235,9 +236,15 @@ describe("setting up", () => {
   });
 
   test("a heater that only holds never gets there; a stronger one is sooner", () => {
-    const holds = holdingWatts(200, 5, 8);
-    expect(hoursToWarm(holds, 200, 5, 8)).toBeNull();
-    expect(hoursToWarm(2 * holds, 200, 5, 8)!).toBeGreaterThan(hoursToWarm(3 * holds, 200, 5, 8)!);
-    expect(hoursToWarm(300, 200, 0, 8)).toBe(0);
+    const holds = holdingWatts(200, 5, 7, 2);
+    expect(hoursToWarm(holds, 200, 5, holds)).toBeNull();
+    expect(hoursToWarm(2 * holds, 200, 5, holds)!).toBeGreaterThan(hoursToWarm(3 * holds, 200, 5, holds)!);
+    expect(hoursToWarm(300, 200, 0, holds)).toBe(0);
+  });
+
+  test("the loss in one is the heat it came from, and evaporation only adds", () => {
+    const holds = holdingWatts(200, 5, 7, 2);
+    expect(lossPerM2(200, 5, holds) * 5 * outsideM2(200)).toBeCloseTo(holds, 9);
+    expect(holds).toBeGreaterThan(holdingWatts(200, 5, 7, 0));
   });
 });
