@@ -6,11 +6,16 @@ import { CARBONATE } from "./carbonate.ts";
 import { CHANGE_SUMS } from "./change-sums.ts";
 import { CO2 } from "./co2.ts";
 import { CONVERT } from "./convert.ts";
+import { DAILY_DOSE } from "./daily-dose.ts";
+import { DEMAND_SUMS } from "./demand.ts";
+import { DOSE_EFFECT } from "./dose-effect.ts";
 import { FISH_FOOD } from "./fish-food.ts";
 import { MINERALS_SUM } from "./minerals.ts";
 import { OXYGEN } from "./oxygen.ts";
 import { PORTION } from "./portion.ts";
+import { RAISE_SUMS } from "./raise.ts";
 import { SALINITY_SUM } from "./salinity.ts";
+import { STOCK } from "./stock.ts";
 import type { Sum } from "./sum.ts";
 
 export const SUMS: readonly Sum[] = [
@@ -22,6 +27,11 @@ export const SUMS: readonly Sum[] = [
   OXYGEN,
   SALINITY_SUM,
   CONVERT,
+  ...DEMAND_SUMS,
+  ...RAISE_SUMS,
+  DAILY_DOSE,
+  DOSE_EFFECT,
+  STOCK,
   ACCLIMATION,
   PORTION,
   FISH_FOOD,
