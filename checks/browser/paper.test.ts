@@ -32,7 +32,12 @@ const words = (text: string) =>
       .match(/[\p{L}\p{N}]+/gu) ?? [],
   );
 
-describe.each(["A4", "Letter"] as const)("the sheet on %s", (format) => {
+describe.each([
+  ["sheet", "A4"],
+  ["sheet", "Letter"],
+  ["weeks", "A4"],
+  ["weeks", "Letter"],
+] as const)("the page of %s on %s", (page, format) => {
   test.each([
     ["demonstration tank", cast.demo],
     ["first question alone", cast.first],
@@ -40,18 +45,41 @@ describe.each(["A4", "Letter"] as const)("the sheet on %s", (format) => {
     ["dangerous reading", cast.danger],
     ["long names", cast.longNames],
   ])("%s: one page, every word of it, its address and day in the foot", async (name, tank) => {
-    await open(seen.page, to.tank(tank, "sheet"));
+    await open(seen.page, to.tank(tank, page));
     await seen.page.emulateMedia({ media: "print" });
     // biome-ignore lint/performance/useDomNodeTextContent: only what paper shows
     const shown = await seen.page.locator("main").innerText();
     await seen.page.emulateMedia({ media: null });
-    const keep = SHOTS === undefined ? null : join(SHOTS, `sheet-${name.replaceAll(" ", "-")}-${format}.pdf`);
+    const keep = SHOTS === undefined ? null : join(SHOTS, `${page}-${name.replaceAll(" ", "-")}-${format}.pdf`);
     const { pages, text } = await printed(seen.page, format, keep);
     expect(pages).toBe(1);
     const onPaper = words(text);
     expect([...words(shown)].filter((word) => !onPaper.has(word))).toEqual([]);
-    expect(text.replaceAll(/\s/g, "")).toContain(new URL(addressOf(to.tank(tank, "sheet"))).host);
+    expect(text.replaceAll(/\s/g, "")).toContain(new URL(addressOf(to.tank(tank, page))).host);
     expect(text).toContain("15 Jun 2026");
     expect(text).not.toContain("Skip to");
+  });
+});
+
+describe.each(["A4", "Letter"] as const)("the page for a sitter on %s", (format) => {
+  test.each([
+    ["two weeks", cast.demo, "from=2026-07-01&to=2026-07-15&every=2"],
+    ["six weeks, daily", cast.longNames, "from=2026-07-01&to=2026-08-12&every=1"],
+  ])("%s: one side, every word of the sheet and nothing of the screen", async (name, tank, query) => {
+    await open(seen.page, to.holiday(tank, query));
+    await seen.page.emulateMedia({ media: "print" });
+    // biome-ignore lint/performance/useDomNodeTextContent: only what paper shows
+    const shown = await seen.page.locator("main").innerText();
+    await seen.page.emulateMedia({ media: null });
+    const keep =
+      SHOTS === undefined ? null : join(SHOTS, `sitter-${name.replaceAll(/[ ,]+/g, "-")}-${format}.pdf`);
+    const { pages, text } = await printed(seen.page, format, keep);
+    expect(pages).toBe(1);
+    const onPaper = words(text);
+    expect([...words(shown)].filter((word) => !onPaper.has(word))).toEqual([]);
+    expect(text).toContain("switch off at the fuse box");
+    expect(text).toContain("Aquatic vet:");
+    expect(text).not.toContain("Work it out");
+    expect(text).not.toContain("What would happen");
   });
 });

@@ -44,6 +44,10 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "a growth, an animal or dots by their traits; causes of what the daybook holds",
     load: () => import("./commands/what-is-this.ts"),
   },
+  feeding: {
+    summary: "feeding: what it brings, what fish need, portions, fasting, leaving home",
+    load: () => import("./commands/feeding.ts"),
+  },
   wrong: {
     summary: "something is wrong: what to do first, and a tank's numbers behind it",
     load: () => import("./commands/wrong.ts"),

@@ -151,6 +151,18 @@ export function statesOf(cast: Cast): State[] {
       to.sumWorking(null, "oxygen", "sum.oxygen.saturation", "salinity=35+psu&temperature=25+C"),
     ),
     page("no-such-sum", to.sum(null, "moonlight"), 404),
+    page("demo-holiday", to.holiday(demo)),
+    {
+      ...page("demo-holiday-planned", to.holiday(demo, "from=2026-07-01&to=2026-07-15&every=2")),
+      engine: true,
+    },
+    page("demo-holiday-refused", to.holiday(demo, "from=yesterday&to=2026-07-15"), 422),
+    page(
+      "demo-holiday-working",
+      to.holidayWorking(demo, "care.holiday.bags", "from=2026-07-01&to=2026-07-15&every=2"),
+    ),
+    page("demo-feeding-working", to.working(demo, "care.feeding.nitrogen_in")),
+    page("demo-wrong-working", to.working(demo, "care.wrong.unionised_share")),
     page("not-found", "/no-such-page", 404),
     page("no-such-tank", to.tank("00000000-0000-4000-8000-000000000000", "larder"), 404),
     page("no-such-figure", to.working(demo, "larder.no_such.figure"), 404),

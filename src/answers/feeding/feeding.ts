@@ -50,11 +50,19 @@ export function feedingOf(facts: TankFacts): Feeding {
   ];
   const figures = [nitrogen, phosphorus, ...parts.flatMap((part) => part.figures)];
   return {
-    lead: ["A day's feed brings ", roughly(nitrogen), " and ", roughly(phosphorus), "."],
+    lead: [
+      "A day's feed brings ",
+      told(`${middle(nitrogen)} mg of nitrogen`, nitrogen.id),
+      " and ",
+      told(`${middle(phosphorus)} mg of phosphorus`, phosphorus.id),
+      ".",
+    ],
     parts,
     figures: [...new Map(figures.map((figure) => [figure.id, figure])).values()],
   };
 }
+
+const middle = ({ spread }: Figure): string => String(Number(spread.central.toPrecision(2)));
 
 function broughtFigure(which: "n" | "p", facts: TankFacts): Figure {
   const { element, unit } = AS[which];
@@ -195,6 +203,11 @@ function needPart(facts: TankFacts): NumbersPart {
     ],
     tables: [],
     notes: [
+      ...(known && given.spread.central > most.spread.central
+        ? [
+            "You give more than these fish can take: the rest is left for the crew, or rots. Give less, and see what is left after two minutes.",
+          ]
+        : []),
       known
         ? "Grown fish in a display hardly grow: the nearer to upkeep, the cleaner the water. A fish that thins behind the head gets too little."
         : "The weight of the fish was not said: it is guessed from the feed, so the two can't be held against each other. Say the fish in question 4.",

@@ -66,7 +66,7 @@ function HolidayForm({ head, typed, doubts, today }: HolidayView) {
       <Field
         name="from"
         label="Leaving"
-        hint={`A date such as ${dateWords(today)}, or "in 10 days".`}
+        hint={`A date such as ${dateWords(today)}.`}
         value={typed.from ?? ""}
         width="middle"
         error={errorOf("from", doubts)}

@@ -20,7 +20,7 @@ export function SitterSheet({ head, span, packing, today }: SitterView) {
   return (
     <article class="sitter" aria-labelledby="sitter-name">
       <header>
-        <h1 id="sitter-name">Looking after {head.name}</h1>
+        <h2 id="sitter-name">Looking after {head.name}</h2>
         <p>
           {dateWords(span.from)} to {dateWords(span.to)}
           {head.keeper === "" ? "" : `, kept by ${head.keeper}`}. Printed {dateWords(today)}.
@@ -33,7 +33,7 @@ export function SitterSheet({ head, span, packing, today }: SitterView) {
         </strong>
       </p>
       <section>
-        <h2>Each visit</h2>
+        <h3>Each visit</h3>
         <ol>
           <li>
             Dry floor? Pumps running, water over the edge where it should? All fish seen, breathing calmly?
@@ -45,9 +45,9 @@ export function SitterSheet({ head, span, packing, today }: SitterView) {
         </ol>
       </section>
       <section>
-        <h2>
+        <h3>
           Feeding: <Sentence of={[packing.bags]} />, packed
-        </h2>
+        </h3>
         <p>
           A bag holds <Sentence of={[packing.portion]} /> ({packing.food}). Only on these days; a day that was
           missed stays missed.
@@ -61,14 +61,14 @@ export function SitterSheet({ head, span, packing, today }: SitterView) {
                 <span class="box" aria-hidden="true">
                   {" "}
                 </span>{" "}
-                {dateWords(day)}
+                {dateWords(day).replace(/ \d{4}$/, "")}
               </li>
             ))}
           </ul>
         )}
       </section>
       <section>
-        <h2>Leave alone</h2>
+        <h3>Leave alone</h3>
         <ul>
           <li>No more food than the bag, however they beg.</li>
           <li>No water change, no wiping, no moving of animals or rock, no hand in the water.</li>
@@ -76,7 +76,7 @@ export function SitterSheet({ head, span, packing, today }: SitterView) {
         </ul>
       </section>
       <section>
-        <h2>Call</h2>
+        <h3>Call</h3>
         <ul class="sitter-calls">
           <li>Me: ________________________</li>
           <li>Somebody near who knows the tank: ________________________</li>
