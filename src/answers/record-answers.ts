@@ -9,9 +9,13 @@ import type { TrendsOutput } from "../contract/output/trends.ts";
 import type { ShownIn } from "../contract/tank-file/shown-in.ts";
 import type { TankRecord } from "../engine/types/record.ts";
 import type { Advice } from "./advice.ts";
+import { arrivalAdvice } from "./arrivals/apart-dates.ts";
 import { growthsOf } from "./growths/growths.ts";
 import { headsOf } from "./heads/heads.ts";
+import { afterMedicineAdvice, medicineFigures } from "./medicines/after.ts";
+import { coursesOf } from "./medicines/courses.ts";
 import type { RecordScene } from "./record-scene.ts";
+import { startUpAdvice } from "./start-up/advice.ts";
 import { trendsOf } from "./trends/trends.ts";
 import { type WorkingFigure, workingOutputOf } from "./working.ts";
 
@@ -36,10 +40,14 @@ export function recordAnswersOf(scene: RecordScene, shown: ShownIn): RecordAnswe
   const heads = headsOf(scene);
   const growths = growthsOf(scene);
   const parts = [trends, heads, growths];
-  const figures = parts.flatMap((part) => part.figures);
+  const courses = coursesOf(scene.facts.medicines, scene.record, scene.today);
+  const figures = [...parts.flatMap((part) => part.figures), ...courses.flatMap(medicineFigures)];
   const answers: RecordAnswers = {
     ...{ trends: trends.output, heads: heads.output, growths: growths.output },
-    advice: parts.flatMap(({ advice }) => advice),
+    advice: [
+      ...parts.flatMap(({ advice }) => advice),
+      ...[startUpAdvice, afterMedicineAdvice, arrivalAdvice].flatMap((part) => part(scene)),
+    ],
     workings: Object.fromEntries(figures.map((figure) => [figure.id, workingOutputOf(figure, []).figure!])),
   };
   KNOWN.set(scene.record, { scene, answers });

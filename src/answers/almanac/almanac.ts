@@ -3,8 +3,10 @@
  * first. Pure: today is handed in. docs/almanac.md
  */
 import type { Figure } from "../../engine/types/figure.ts";
+import { arrivalDates } from "../arrivals/apart-dates.ts";
 import { withConfidence } from "../figures/confidence.ts";
 import type { RecordScene } from "../record-scene.ts";
+import { startUpDates } from "../start-up/next-test.ts";
 import { advisedDates } from "./advised.ts";
 import { countDates, orderDates, rightingDates, waveDates } from "./animals.ts";
 import { CARE_KINDS, type CareDate } from "./care-date.ts";
@@ -21,7 +23,7 @@ const OWN: readonly ((scene: AlmanacScene) => Dated)[] = [
 ];
 
 /** Dated care that other parts know of: one line each. */
-const OTHERS: readonly ((scene: RecordScene) => readonly CareDate[])[] = [];
+const OTHERS: readonly ((scene: RecordScene) => readonly CareDate[])[] = [startUpDates, arrivalDates];
 
 export interface Almanac {
   readonly today: string;
