@@ -141,20 +141,26 @@ export function changeAt(
   atMost = 1,
 ): Pick<Change, "by" | "error" | "chance"> | null {
   const n = points.length;
-  const before = points.filter((point) => point.day < day).length;
+  // Loops over whole arrays, here and below: a year of days is asked of some eighty times.
+  const days = new Float64Array(n);
+  const raw = new Float64Array(n);
+  let before = 0;
+  for (let i = 0; i < n; i += 1) {
+    days[i] = points[i]!.day - day;
+    raw[i] = points[i]!.value;
+    if (days[i]! < 0) before += 1;
+  }
   if (before < SIDE_DAYS || n - before < SIDE_DAYS) return null;
-  const days = Float64Array.from(points, (point) => point.day - day);
-  const own = freedOfLine(
-    days.map((after) => (after < 0 ? 0 : shape === "step" ? 1 : after)),
-    days,
-  );
+  const line = lineThrough(days);
+  const own = freedOf(line, shape === "step" ? days.map(afterwards) : days.map(sinceThen));
   const ownSquares = dot(own, own);
   if (ownSquares < 1e-9) return null;
-  const raw = Float64Array.from(points, ({ value }) => value);
-  const first = beside(raw, days, own, ownSquares).residuals;
+  const first = beside(raw, line, own, ownSquares).residuals;
   const bound = OUTLIER_DEVIATIONS * Math.max(NORMAL_SCALE * median(first.map(Math.abs)), step / 2);
-  const drawnIn = raw.map((value, i) => value - first[i]! + Math.max(-bound, Math.min(bound, first[i]!)));
-  const { by, residuals } = beside(drawnIn, days, own, ownSquares);
+  const drawnIn = new Float64Array(n);
+  for (let i = 0; i < n; i += 1)
+    drawnIn[i] = raw[i]! - first[i]! + Math.max(-bound, Math.min(bound, first[i]!));
+  const { by, residuals } = beside(drawnIn, line, own, ownSquares);
   const scatter = Math.max(dot(residuals, residuals) / (n - OF_A_CHANGE), (step * step) / 12);
   const tail = (alike: number) => {
     const error = Math.sqrt((scatter * alike) / ownSquares);
@@ -168,27 +174,44 @@ export function changeAt(
   return found.chance > atMost ? null : found;
 }
 
+const afterwards = (day: number): number => (day < 0 ? 0 : 1);
+const sinceThen = (day: number): number => Math.max(0, day);
+
+/** Days about their middle. */
+interface LineOfDays {
+  readonly about: Float64Array;
+  readonly squares: number;
+}
+
+function lineThrough(days: Float64Array): LineOfDays {
+  const middle = mean(days);
+  const about = new Float64Array(days.length);
+  for (let i = 0; i < days.length; i += 1) about[i] = days[i]! - middle;
+  return { about, squares: dot(about, about) };
+}
+
 /** How much of the change there is in the values, and what neither it nor a line explains (Frisch and Waugh). */
-function beside(values: Float64Array, days: Float64Array, own: Float64Array, ownSquares: number) {
-  const rest = freedOfLine(values, days);
-  const by = dot(rest, own) / ownSquares;
-  return { by, residuals: rest.map((value, i) => value - by * own[i]!) };
+function beside(values: Float64Array, line: LineOfDays, own: Float64Array, ownSquares: number) {
+  const residuals = freedOf(line, values);
+  const by = dot(residuals, own) / ownSquares;
+  for (let i = 0; i < residuals.length; i += 1) residuals[i] = residuals[i]! - by * own[i]!;
+  return { by, residuals };
 }
 
 /** Values less their own line over the days. */
-function freedOfLine(values: Float64Array, days: Float64Array): Float64Array {
-  const [middle, middleDay] = [mean(values), mean(days)];
-  const about = days.map((day) => day - middleDay);
-  const squares = dot(about, about);
+function freedOf({ about, squares }: LineOfDays, values: Float64Array): Float64Array {
+  const middle = mean(values);
   const slope = squares === 0 ? 0 : dot(values, about) / squares;
-  return values.map((value, i) => value - middle - slope * about[i]!);
+  const freed = new Float64Array(values.length);
+  for (let i = 0; i < values.length; i += 1) freed[i] = values[i]! - middle - slope * about[i]!;
+  return freed;
 }
 
-const mean = (values: Float64Array): number => {
+function mean(values: Float64Array): number {
   let sum = 0;
-  for (const value of values) sum += value;
+  for (let i = 0; i < values.length; i += 1) sum += values[i]!;
   return sum / values.length;
-};
+}
 
 function dot(a: Float64Array, b: Float64Array): number {
   let sum = 0;

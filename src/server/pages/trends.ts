@@ -1,8 +1,9 @@
 /** Trends of one tank, one quantity's trend, its readings as a file, and the flows behind nitrate and phosphate. */
 import { latestReadings, saidOf } from "../../answers/bench/latest.ts";
 import { recordOf } from "../../answers/record/record.ts";
+import { recordAnswersOf } from "../../answers/record-answers.ts";
 import { trendQuantities } from "../../answers/trends/quantities.ts";
-import { type TrendsOutput, trendsOf } from "../../answers/trends/trends.ts";
+import { trendsOf } from "../../answers/trends/trends.ts";
 import { shownIn } from "../../answers/units-shown.ts";
 import { type DaybookEntry, entryOfRow } from "../../contract/daybook/kinds.ts";
 import { MEASURED, type Measured } from "../../contract/daybook/reading.ts";
@@ -41,23 +42,9 @@ export const TREND_ROUTES: readonly PageRoute[] = [
 
 const unitsOf = ({ document }: LoadedTank) => shownIn(document.preferences);
 
-/** What a kept record says, until it changes: a tank's is the same object as long as its daybook and its day. */
-const known = new WeakMap<TankRecord, { readonly units: string; readonly output: TrendsOutput }>();
-
-function outputOf(tank: LoadedTank, today: string): TrendsOutput {
-  const { facts, record } = tank;
-  const shown = unitsOf(tank);
-  const units = JSON.stringify([shown, today, facts.name]);
-  const had = known.get(record);
-  if (had?.units === units) return had.output;
-  const { output } = trendsOf({ facts, record, today }, { shown });
-  known.set(record, { units, output });
-  return output;
-}
-
 function showAll(tank: LoadedTank, _: PageRequest, { answers, today }: PageContext): PageReply {
   const { facts, record, head } = tank;
-  const output = outputOf(tank, today);
+  const output = recordAnswersOf({ facts, record, today }, unitsOf(tank)).trends;
   const dangers = latestReadings(keptReadings(tank.readings), tank.document, tank.notices, today)
     .filter(({ flag, entry }) => flag === "danger" && entry === null)
     .map((danger) => ({ ...danger, said: danger.said === null ? null : saidOf(danger.said) }));
