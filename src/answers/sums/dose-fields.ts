@@ -104,28 +104,38 @@ const LABEL = "What the maker's label says goes before anything here.";
 const DOCTOR =
   "In an eye: rinse with water for a quarter of an hour and see a doctor. Swallowed: call a doctor or poison centre at once.";
 
-const BY_HAZARD: Readonly<Record<Reagent["hazard"], readonly string[]>> = {
-  caustic: [
-    "It burns skin and eyes. Wear gloves and goggles; keep it, and its dust, from children and animals.",
+/** Of the salts as the subject of a sentence; `are`: more than one. */
+const BY_HAZARD: Readonly<Record<Reagent["hazard"], (names: string, are: boolean) => readonly string[]>> = {
+  caustic: (names, are) => [
+    `${names} ${are ? "burn" : "burns"} skin and eyes. Wear gloves and goggles; keep it, and its dust, from children and animals.`,
     "Put it into much cold water a little at a time, never water onto it: it heats. Never mix it with acid, bleach or another chemical.",
     DOCTOR,
   ],
-  irritant: [
-    "It irritates eyes, skin and lungs: gloves and goggles, raise no dust, keep it from children. Never mix it with acid.",
+  irritant: (names, are) => [
+    `${names} ${are ? "irritate" : "irritates"} eyes, skin and lungs: gloves and goggles, raise no dust, keep it from children. Never mix it with acid.`,
     DOCTOR,
   ],
-  heats: [
-    "It heats as it dissolves: put it into water a little at a time, never water onto it. Its dust irritates eyes and lungs: gloves and goggles, away from children.",
+  heats: (names, are) => [
+    `${names} ${are ? "heat" : "heats"} as ${are ? "they dissolve" : "it dissolves"}: put it into water a little at a time, never water onto it. Its dust irritates eyes and lungs: gloves and goggles, away from children.`,
   ],
-  mild: ["Raise no dust, and keep it from children."],
+  mild: (names) => [`${names}: raise no dust, and keep it from children.`],
 };
+const ORDER: readonly Reagent["hazard"][] = ["caustic", "irritant", "heats", "mild"];
+
+/** "Calcium chloride", whatever water is in its crystal. */
+const bareName = ({ label }: Reagent): string => label.split(",")[0] ?? label;
 
 /** In this order: the person, the label, the animals. */
 export function cautionsOf(reagents: readonly Reagent[]): readonly string[] {
-  const person = [...new Set(reagents.flatMap(({ hazard }) => BY_HAZARD[hazard]))];
+  const person = ORDER.flatMap((hazard) => {
+    const names = [...new Set(reagents.filter((one) => one.hazard === hazard).map(bareName))];
+    if (names.length === 0) return [];
+    const joined = names.join(" and ");
+    return BY_HAZARD[hazard](`${joined.charAt(0).toUpperCase()}${joined.slice(1)}`, names.length > 1);
+  });
   const alkaline = reagents.some(({ equivalents }) => equivalents > 0);
   return [
-    ...person,
+    ...new Set(person),
     LABEL,
     "Dissolve it first and let it cool; pour it slowly where the water flows, never over an animal.",
     ...(alkaline

@@ -182,7 +182,7 @@ function work(given: Given, what: Raised, figure: ReturnType<typeof figuresOf>):
     lead: [
       "Add ",
       middle(step),
-      ` a day for `,
+      ` of ${of.label.split(",")[0]} a day for `,
       middle(days),
       dose.days === 1 ? " day, " : " days, ",
       middle(whole),

@@ -39,6 +39,12 @@ export function workingPage(view: WorkingView): Page {
   };
 }
 
+/** What a range holds: of a sum, which has no runs, the doubts of what went in. */
+const rangeWords = (id: string): string =>
+  id.startsWith("sum.")
+    ? "; the range in brackets is what the tests and the equation leave open, 9 times of 10."
+    : "; 18 of 20 runs lie in the range in brackets.";
+
 export function WorkingArticle({ head, figure, asOf }: WorkingView) {
   return (
     <article class="working" data-working={figure.id}>
@@ -47,7 +53,7 @@ export function WorkingArticle({ head, figure, asOf }: WorkingView) {
       <p class="working-value">
         {spreadWords(figure.value, figure.unit)}
         {inRations(figure)}
-        {figure.value.low === figure.value.high ? "." : "; 18 of 20 runs lie in the range in brackets."}
+        {figure.value.low === figure.value.high ? "." : rangeWords(figure.id)}
       </p>
       <h2>Formula</h2>
       <p>{words(figure.formula)}</p>
