@@ -50,7 +50,8 @@ describe.each([
     // biome-ignore lint/performance/useDomNodeTextContent: only what paper shows
     const shown = await seen.page.locator("main").innerText();
     await seen.page.emulateMedia({ media: null });
-    const keep = SHOTS === undefined ? null : join(SHOTS, `${page}-${name.replaceAll(" ", "-")}-${format}.pdf`);
+    const keep =
+      SHOTS === undefined ? null : join(SHOTS, `${page}-${name.replaceAll(" ", "-")}-${format}.pdf`);
     const { pages, text } = await printed(seen.page, format, keep);
     expect(pages).toBe(1);
     const onPaper = words(text);
