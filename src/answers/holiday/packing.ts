@@ -19,6 +19,8 @@ export interface HolidaySpan {
 }
 
 export interface Packing {
+  /** False where nobody said how much goes in: then a bag is a usual day's food, and no weight is told to a sitter. */
+  readonly weighed: boolean;
   /** A bag's weight. */
   readonly portion: Told;
   /** What the portion is of: "dry pellet and frozen mysis". */
@@ -59,7 +61,12 @@ export function packingOf(facts: TankFacts, { from, to, sitterEvery }: HolidaySp
     ...{ confidence: "computed", wouldChange: ["the dates", "how often the sitter feeds"] },
   });
   return {
-    ...{ portion: roughly(portion), food: facts.feedNMgPerG.how, feedOn },
+    ...{
+      weighed: facts.feedGPerDay.origin !== "assumed",
+      portion: roughly(portion),
+      food: facts.feedNMgPerG.how,
+      feedOn,
+    },
     bags: told(`${feedOn.length} ${feedOn.length === 1 ? "portion" : "portions"}`, bags.id),
     ...{ short: shortOf(facts, days), figures: [portion, bags] },
   };

@@ -70,7 +70,7 @@ function holidayText(facts: TankFacts, flags: Flags, io: Io): string {
     ...waysText(output, io),
     "",
     wrap(
-      `Pack ${packing.bags.text} of ${packing.portion.text} (${packing.food})${days === "" ? "" : `: ${days}`}.`,
+      `Pack ${packing.bags.text} of ${packing.weighed ? `${packing.portion.text} (${packing.food})` : "a usual day's food"}${days === "" ? "" : `: ${days}`}.`,
       io.width,
     ),
     ...packing.short.map(({ name, lasts }) => wrap(`May not last unfed: ${name}, ${lasts.text}.`, io.width)),

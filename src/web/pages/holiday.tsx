@@ -148,7 +148,7 @@ function Planned({ head, today, plan }: HolidayView & { readonly plan: NonNullab
           <a href={to.tank(head.id, "feeding")}>Back to feeding</a>
         </p>
       </div>
-      <SitterSheet head={head} span={span} packing={packing} today={today} />
+      <SitterSheet span={span} packing={packing} today={today} />
     </WorkingOf.Provider>
   );
 }

@@ -1,11 +1,9 @@
 /** One side of paper for who looks after the tank meanwhile: plain words, boxes to tick, whom to call, mains first. */
 import type { HolidaySpan, Packing } from "../../answers/holiday/packing.ts";
 import { dateWords } from "../../answers/words.ts";
-import type { TankHead } from "../page.ts";
 import { Sentence } from "./sentence.tsx";
 
 interface SitterView {
-  readonly head: TankHead;
   readonly span: HolidaySpan;
   readonly packing: Packing;
   /** ISO date of printing. */
@@ -15,15 +13,14 @@ interface SitterView {
 /** On one page beside the rest; more is told in words. */
 const MOST_BOXES = 42;
 
-export function SitterSheet({ head, span, packing, today }: SitterView) {
+export function SitterSheet({ span, packing, today }: SitterView) {
   const boxes = packing.feedOn.slice(0, MOST_BOXES);
   return (
     <article class="sitter" aria-labelledby="sitter-name">
       <header>
-        <h2 id="sitter-name">Looking after {head.name}</h2>
+        <h2 id="sitter-name">While the keeper is away</h2>
         <p>
-          {dateWords(span.from)} to {dateWords(span.to)}
-          {head.keeper === "" ? "" : `, kept by ${head.keeper}`}. Printed {dateWords(today)}.
+          {dateWords(span.from)} to {dateWords(span.to)}. Printed {dateWords(today)}.
         </p>
       </header>
       <p class="sitter-first">
@@ -49,8 +46,14 @@ export function SitterSheet({ head, span, packing, today }: SitterView) {
           Feeding: <Sentence of={[packing.bags]} />, packed
         </h3>
         <p>
-          A bag holds <Sentence of={[packing.portion]} /> ({packing.food}). Only on these days; a day that was
-          missed stays missed.
+          {packing.weighed ? (
+            <>
+              A bag holds <Sentence of={[packing.portion]} /> ({packing.food}).
+            </>
+          ) : (
+            "A bag holds one usual day's food."
+          )}{" "}
+          Only on these days; a day that was missed stays missed.
         </p>
         {boxes.length === 0 ? (
           <p>No feeding day falls into this time. Feed nothing.</p>
