@@ -39,9 +39,10 @@ async function fill(): Promise<readonly string[]> {
 }
 
 const ids = await fill();
+// As a keeper starts it: the launcher gives the program its memory and what was compiled before.
 const server = spawn(
-  process.execPath,
-  [join(root, "dist/cli/main.js"), "serve", "--port", "0", "--store", file, "--no-demonstration"],
+  join(root, "grazewell"),
+  ["serve", "--port", "0", "--store", file, "--no-demonstration"],
   { stdio: ["ignore", "pipe", "inherit"] },
 );
 process.once("exit", () => {

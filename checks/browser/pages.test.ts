@@ -8,9 +8,10 @@ import type { Page } from "playwright-core";
 import { describe, expect, inject, test } from "vitest";
 import { to } from "../../src/web/page.ts";
 import { axeFaults } from "./kit/axe.ts";
-import { open, watched } from "./kit/browser.ts";
+import { watched } from "./kit/browser.ts";
 import { borderFaults } from "./kit/contrast.ts";
 import { bonesFaults, cutFaults, drawingFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
+import { openWhole } from "./kit/laid-out.ts";
 import { wordsOf } from "./kit/page-text.ts";
 import { paperFaults } from "./kit/paper.ts";
 import { rememberShown, shownSince } from "./kit/shown.ts";
@@ -68,7 +69,7 @@ describe.concurrent("every page and state", () => {
   test.for(statesOf(inject("cast")))("$name", async (state, { expect }) => {
     const { page, faults, close } = await watched({ viewport: WIDE });
     try {
-      expect(await open(page, state.path)).toBe(state.status);
+      expect(await openWhole(page, state.path)).toBe(state.status);
       faults.push(...(await bonesFaults(page)), ...(await paperFaults(page)));
       await page.setViewportSize(NARROW);
       await rememberShown(page);
@@ -89,7 +90,7 @@ describe.concurrent("every page and state", () => {
         ...under("360 unfolded axe", await axeFaults(page, ALL_RULES)),
       );
       if ((await shownSince(page)).fewer > 0) {
-        await open(page, state.path);
+        await openWhole(page, state.path);
         faults.push(...under("360 folded axe", await axeFaults(page, ALL_RULES)));
       }
       expect(faults).toEqual([]);
