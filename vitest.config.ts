@@ -15,8 +15,10 @@ export default defineConfig({
     // As many as a small machine has cores: left to itself it takes one fewer, and the browser's tests wait a lot.
     maxWorkers: 2,
     server: { deps: { external: [AS_IT_STANDS] } },
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    // Limits end what hangs; on a machine that has other work too, nothing else may reach them.
+    testTimeout: 300_000,
+    hookTimeout: 300_000,
+    expect: { poll: { timeout: 240_000, interval: 50 } },
     projects: [
       {
         extends: true,

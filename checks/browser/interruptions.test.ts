@@ -5,7 +5,7 @@
 import { expect, inject, test } from "vitest";
 import { openStore } from "../../src/store/open.ts";
 import { to } from "../../src/web/page.ts";
-import { addressOf, browser, watched } from "./kit/browser.ts";
+import { addressOf, newContext, watched } from "./kit/browser.ts";
 import { makeCast } from "./kit/cast.ts";
 import { interruptLogging, type Surface } from "./kit/interrupted-logging.ts";
 import { interruptTyping } from "./kit/interruptions.ts";
@@ -75,7 +75,7 @@ test(
   `${TIMES} interruptions while logging: nothing lost, nothing twice`,
   async () => {
     const program = await startStoppable(makeCast);
-    const context = await (await browser()).newContext({ viewport: { width: 360, height: 640 } });
+    const context = await newContext({ viewport: { width: 360, height: 640 } });
     try {
       const { danger } = program.prepared;
       const surfaces = surfacesOf(danger);

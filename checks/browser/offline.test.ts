@@ -5,7 +5,7 @@
 import type { BrowserContext, Page } from "playwright-core";
 import { expect, inject, test } from "vitest";
 import { to } from "../../src/web/page.ts";
-import { addressOf, browser, open } from "./kit/browser.ts";
+import { addressOf, newContext, open } from "./kit/browser.ts";
 
 /** The worker has fetched ahead and taken over the pages that are open. */
 async function tookOver(page: Page): Promise<void> {
@@ -28,11 +28,11 @@ async function inStore(page: Page, path: string): Promise<boolean> {
 
 /** Waits for what the worker keeps without telling anybody. */
 async function until(holds: () => Promise<boolean>, page: Page): Promise<void> {
-  for (let i = 0; i < 600 && !(await holds()); i += 1) await page.waitForTimeout(100);
+  for (let i = 0; i < 2000 && !(await holds()); i += 1) await page.waitForTimeout(100);
 }
 
 async function offline(work: (page: Page, context: BrowserContext) => Promise<void>): Promise<void> {
-  const context = await (await browser()).newContext();
+  const context = await newContext();
   const page = await context.newPage();
   try {
     await work(page, context);

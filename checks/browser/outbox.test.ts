@@ -5,13 +5,13 @@
 import type { BrowserContext, Page } from "playwright-core";
 import { expect, inject, test } from "vitest";
 import { to } from "../../src/web/page.ts";
-import { addressOf, browser } from "./kit/browser.ts";
+import { addressOf, newContext } from "./kit/browser.ts";
 
 const { danger } = inject("cast");
 const WET = to.wetHand(danger);
 
 async function withPhone(work: (page: Page, context: BrowserContext) => Promise<void>): Promise<void> {
-  const context = await (await browser()).newContext({
+  const context = await newContext({
     viewport: { width: 360, height: 640 },
     hasTouch: true,
     isMobile: true,
@@ -28,7 +28,7 @@ async function readyForOffline(page: Page, path: string): Promise<void> {
   await page.evaluate(async () => {
     await navigator.serviceWorker.ready;
   });
-  for (let i = 0; i < 300; i += 1) {
+  for (let i = 0; i < 2000; i += 1) {
     if (await page.evaluate(async (address) => (await caches.match(address)) !== undefined, path)) return;
     await page.waitForTimeout(100);
   }

@@ -8,7 +8,7 @@ import type { Json } from "../../src/store/store.ts";
 import { to } from "../../src/web/page.ts";
 import { fleet } from "../round/fleet.ts";
 import { axeFaults } from "./kit/axe.ts";
-import { browser } from "./kit/browser.ts";
+import { newContext } from "./kit/browser.ts";
 import { TODAY } from "./kit/cast.ts";
 import { bonesFaults, cutFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
 import { printed } from "./kit/paper.ts";
@@ -37,7 +37,7 @@ beforeAll(async () => {
 afterAll(() => program.stop());
 
 async function opened(path: string, width: number) {
-  const context = await (await browser()).newContext({ viewport: { width, height: 800 } });
+  const context = await newContext({ viewport: { width, height: 800 } });
   const page = await context.newPage();
   await page.goto(`${program.address}${path}`, { waitUntil: "load" });
   return { page, close: () => context.close() };

@@ -4,14 +4,14 @@
  */
 import { expect, inject, test } from "vitest";
 import { to } from "../../src/web/page.ts";
-import { addressOf, browser, open, watched } from "./kit/browser.ts";
+import { addressOf, newContext, open, watched } from "./kit/browser.ts";
 
 /** Two hundred runs of two courses, on a machine that has more to do. */
 const PATIENCE_MS = 600_000;
 const page = () => to.tank(inject("cast").demo, "what-if");
 
 test("without script: a change is sent, answered and can be refined", { timeout: PATIENCE_MS }, async () => {
-  const context = await (await browser()).newContext({ javaScriptEnabled: false });
+  const context = await newContext({ javaScriptEnabled: false });
   const tab = await context.newPage();
   await tab.goto(addressOf(page()));
   expect(await tab.locator(".step").first().isVisible()).toBe(false);
@@ -31,7 +31,7 @@ test("without script: a change is sent, answered and can be refined", { timeout:
 });
 
 test("without script: each field hears of its own fault, and the fix is one press", async () => {
-  const context = await (await browser()).newContext({ javaScriptEnabled: false });
+  const context = await newContext({ javaScriptEnabled: false });
   const tab = await context.newPage();
   const answer = await tab.goto(`${addressOf(page())}?light=200+h&other=trochus&other-count=%2B2`);
   expect(answer?.status()).toBe(422);

@@ -3,6 +3,8 @@ import { type SpawnSyncReturns, spawnSync } from "node:child_process";
 import { join } from "node:path";
 
 export const ROOT = join(import.meta.dirname, "../..");
+/** Ends what hangs. */
+const PATIENCE_MS = 280_000;
 export const LAUNCHER = join(ROOT, "grazewell");
 
 /** The day the examples speak of, no colour asked for or against. */
@@ -21,12 +23,18 @@ export function grazewell(
     env: ENVIRONMENT,
     encoding: "utf8",
     input: given.input ?? "",
-    timeout: 60_000,
+    timeout: PATIENCE_MS,
   });
 }
 
 /** A line of shell with `grazewell` in its path: for redirections and pipes. */
 export function shell(line: string): SpawnSyncReturns<string> {
   const env = { ...ENVIRONMENT, PATH: `${ROOT}:${ENVIRONMENT["PATH"]}` };
-  return spawnSync("bash", ["-c", line], { cwd: ROOT, env, encoding: "utf8", input: "", timeout: 60_000 });
+  return spawnSync("bash", ["-c", line], {
+    cwd: ROOT,
+    env,
+    encoding: "utf8",
+    input: "",
+    timeout: PATIENCE_MS,
+  });
 }

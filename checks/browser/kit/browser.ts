@@ -9,7 +9,7 @@ import {
 import { inject } from "vitest";
 
 /** Below the limit of a test, so that what was waited for is named. */
-const NO_HURRY_MS = 110_000;
+const NO_HURRY_MS = 280_000;
 
 let connected: Promise<Browser> | null = null;
 
@@ -31,10 +31,15 @@ export interface Watched {
 /** Refusals that a check provoked are told in the page; the browser's own note of the status is no fault. */
 const NOTE_OF_STATUS = /Failed to load resource: the server responded with a status of (404|409|412|422)/;
 
-export async function watched(options: BrowserContextOptions = {}): Promise<Watched> {
-  const context = await (await browser()).newContext({ viewport: { width: 1280, height: 800 }, ...options });
-  // Slow is no fault: the test's own limit ends what hangs.
+/** A context that waits as long as a test may: slow is no fault, the test's own limit ends what hangs. */
+export async function newContext(options: BrowserContextOptions = {}): Promise<BrowserContext> {
+  const context = await (await browser()).newContext(options);
   context.setDefaultTimeout(NO_HURRY_MS);
+  return context;
+}
+
+export async function watched(options: BrowserContextOptions = {}): Promise<Watched> {
+  const context = await newContext({ viewport: { width: 1280, height: 800 }, ...options });
   const faults: string[] = [];
   watch(context, faults);
   const page = await context.newPage();
@@ -64,7 +69,7 @@ function watch(context: BrowserContext, faults: string[]): void {
 
 /** Parts that come when the engine has worked them out. */
 const COMING = "[data-await], [data-plan-part^='/'], [aria-busy=true]";
-const COMING_SECONDS = 100;
+const COMING_SECONDS = 250;
 
 /** Opens a path and waits for its parts, not for the solver that comes later; the answer's status. */
 export async function open(page: Page, path: string): Promise<number> {

@@ -47,6 +47,7 @@ function chanceFrom(seed: number): () => number {
 const LONGEST_WAIT_MS = 120;
 const CRASHES_IN_MS = 3000;
 const ANSWERS_IN_MS = 5000;
+const SENT_IN_MS = 120_000;
 
 async function cutOff(how: Cut, page: Page, program: Stoppable<unknown>): Promise<void> {
   if (how === "crash") {
@@ -104,7 +105,8 @@ async function sent(page: Page): Promise<boolean> {
 }
 
 async function untilSent(page: Page): Promise<void> {
-  for (let i = 0; i < 600; i += 1) {
+  const late = Date.now() + SENT_IN_MS;
+  while (Date.now() < late) {
     // A page that turns while it is asked is asked again.
     let all = false;
     const asked = sent(page).then((answer) => {
@@ -113,7 +115,7 @@ async function untilSent(page: Page): Promise<void> {
     if ((await within(ANSWERS_IN_MS, asked)) && all) return;
     await page.waitForTimeout(50);
   }
-  throw new Error(`the outbox was not sent in 30 s: ${page.url()}`);
+  throw new Error(`the outbox was not sent in ${SENT_IN_MS / 1000} s: ${page.url()}`);
 }
 
 export async function interruptLogging(

@@ -14,7 +14,7 @@ export interface Program {
   readonly stop: () => Promise<void>;
 }
 
-const START_SECONDS = 60;
+const START_SECONDS = 200;
 
 /** The first address in what it says, or how it ended. */
 function addressOf(child: ChildProcess): Promise<string> {
