@@ -98,6 +98,9 @@ export const to = {
     `${tankId === null ? "" : `/tanks/${tankId}`}/sums/${sum}/working/${encodeURIComponent(figure)}?${query}`,
   /** One medicine by its active ingredient, what it does to the crew and how it is taken out. */
   medicine: (tankId: string, ingredient: string) => `/tanks/${tankId}/arrivals/medicines/${ingredient}`,
+  /** Working of a number of a fallow time, which is worked out when it is asked for. */
+  fallowWorking: (tankId: string, figure: string) =>
+    `/tanks/${tankId}/arrivals/fallow/working/${encodeURIComponent(figure)}`,
   /** Nobody at home from one day to another: what would happen, and the page for a sitter. */
   holiday: (tankId: string, query = "") =>
     `/tanks/${tankId}/feeding/holiday${query === "" ? "" : `?${query}`}`,

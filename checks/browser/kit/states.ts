@@ -151,6 +151,12 @@ export function statesOf(cast: Cast): State[] {
       to.sumWorking(null, "oxygen", "sum.oxygen.saturation", "salinity=35+psu&temperature=25+C"),
     ),
     page("no-such-sum", to.sum(null, "moonlight"), 404),
+    page("demo-medicine", to.medicine(demo, "copper")),
+    page("demo-medicine-food", to.medicine(demo, "metronidazole")),
+    page("no-such-medicine", to.medicine(demo, "blue-bottle"), 404),
+    page("demo-arrivals-corals", `${to.tank(demo, "arrivals")}?group=corals&from=2026-06-01`),
+    { ...page("demo-arrivals-fallow", `${to.tank(demo, "arrivals")}?fallow=1`), engine: true },
+    page("demo-fallow-working", to.fallowWorking(demo, "what_if.ahead.trochus-snail.starves")),
     page("demo-holiday", to.holiday(demo)),
     {
       ...page("demo-holiday-planned", to.holiday(demo, "from=2026-07-01&to=2026-07-15&every=2")),

@@ -10,6 +10,7 @@ import { DAILY_DOSE } from "./daily-dose.ts";
 import { DEMAND_SUMS } from "./demand.ts";
 import { DOSE_EFFECT } from "./dose-effect.ts";
 import { FISH_FOOD } from "./fish-food.ts";
+import { MEDICINE_LEFT } from "./medicine-left.ts";
 import { MINERALS_SUM } from "./minerals.ts";
 import { OXYGEN } from "./oxygen.ts";
 import { PORTION } from "./portion.ts";
@@ -33,6 +34,7 @@ export const SUMS: readonly Sum[] = [
   DOSE_EFFECT,
   STOCK,
   ACCLIMATION,
+  MEDICINE_LEFT,
   PORTION,
   FISH_FOOD,
   ...CHANGE_SUMS,

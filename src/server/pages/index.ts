@@ -3,6 +3,7 @@ import type { PageRoute } from "../route.ts";
 import { AHEAD_ROUTES } from "./ahead.ts";
 import { ALMANAC_ROUTES } from "./almanac.ts";
 import { ANIMALS_ROUTES } from "./animals.ts";
+import { ARRIVALS_ROUTES } from "./arrivals.ts";
 import { BENCH_ROUTES } from "./bench.ts";
 import { BENCH_WAVE_ROUTES } from "./bench-wave.ts";
 import { BRING_IN_ROUTES } from "./bring-in.ts";
@@ -71,5 +72,6 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...HEADS_ROUTES,
   ...TREND_ROUTES,
   ...START_UP_ROUTES,
+  ...ARRIVALS_ROUTES,
   ...CHARTS_ROUTES,
 ];

@@ -1,0 +1,113 @@
+/** Arrivals of one tank, its medicines, and a fallow time worked out where it is asked for. All by GET. */
+import {
+  apartIn,
+  FALLOW_DAYS,
+  QUARANTINED,
+  type Quarantined,
+  quarantineDays,
+} from "../../answers/arrivals/quarantine.ts";
+import { coursesOf } from "../../answers/medicines/courses.ts";
+import type { TankAnswers } from "../../answers/tank-answers.ts";
+import { sourcesOf, workingOf } from "../../answers/working.ts";
+import { medicineById, medicines } from "../../catalogue/medicines.ts";
+import { addDays } from "../../contract/quantity/calendar.ts";
+import type { Medicine } from "../../engine/types/medicine.ts";
+import { to } from "../../web/page.ts";
+import { arrivalsPage, type FallowView, fallowWorkingPage } from "../../web/pages/arrivals.tsx";
+import { medicinePage } from "../../web/pages/medicine.tsx";
+import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
+import { ofTank } from "./of-tank.ts";
+import { TWENTY_RUNS } from "./soon.ts";
+
+export const ARRIVALS_ROUTES: readonly PageRoute[] = [
+  { method: "GET", path: to.tank(":tank", "arrivals"), answer: ofTank(show) },
+  { method: "GET", path: to.medicine(":tank", ":ingredient"), answer: ofTank(showMedicine) },
+  { method: "GET", path: "/tanks/:tank/arrivals/fallow/working/:figure", answer: ofTank(fallowWorking) },
+];
+
+/** Both engine courses of a fallow time: no fish and no feed, beside the tank as it is, no wave in either. */
+const fallowOf = ({ facts, record }: LoadedTank, { answers }: PageContext): Promise<TankAnswers> =>
+  answers.of(facts, TWENTY_RUNS, { fallow: `${FALLOW_DAYS} d` }, record);
+
+const DATE = /^\d{4}-\d\d-\d\d$/;
+
+async function show(tank: LoadedTank, { query }: PageRequest, context: PageContext): Promise<PageReply> {
+  const { facts, record, head } = tank;
+  const { today } = context;
+  const apart = apartIn(record);
+  const group = Object.keys(QUARANTINED).find((one): one is Quarantined => one === query["group"]) ?? "fish";
+  const asked = query["from"] ?? "";
+  const from = DATE.test(asked) && !Number.isNaN(Date.parse(asked)) ? asked : today;
+  const fallowing = apart.find(({ what }) => what === "fallow");
+  const fallow = query["fallow"] === "1" ? fallowView(await fallowOf(tank, context), tank) : null;
+  return {
+    kind: "page",
+    page: arrivalsPage({
+      ...{ head, today, apart, fallow, medicines },
+      plan: { group, from, days: quarantineDays(group, from) },
+      courses: coursesOf(facts.medicines, record, today),
+      fallowFrom: fallowing?.from ?? today,
+      fallowUntil: fallowing?.until ?? addDays(today, FALLOW_DAYS),
+    }),
+  };
+}
+
+function fallowView({ ahead, waves }: TankAnswers, { facts }: LoadedTank): FallowView {
+  const present = new Set(facts.present.map(({ id }) => id));
+  const kinds = (ahead.what_if?.outlook.kinds ?? [])
+    .filter(({ id }) => present.has(id))
+    .map(({ id, name, heads, starves_of_20, figures }) => ({
+      ...{
+        id,
+        name,
+        heads,
+        starvesOf20: starves_of_20,
+        figure: `what_if.${figures.starves.replace(/^what_if\./, "")}`,
+      },
+    }))
+    .sort((a, b) => b.starvesOf20 - a.starvesOf20 || a.name.localeCompare(b.name));
+  return {
+    kinds,
+    fed: waves.fed_by_hand
+      .filter(({ standing }) => standing === "resident")
+      .map(({ name, dry_feed_mg_per_day, figures }) => ({
+        ...{ name, dryFeedMg: dry_feed_mg_per_day, figure: figures.dry_feed },
+      })),
+  };
+}
+
+async function fallowWorking(
+  tank: LoadedTank,
+  { params }: PageRequest,
+  context: PageContext,
+): Promise<PageReply> {
+  const figure = workingOf(await fallowOf(tank, context), params["figure"] ?? "");
+  if (figure === null) return { kind: "not_found", what: "figure of that name in this fallow time" };
+  return { kind: "page", page: fallowWorkingPage({ head: tank.head, figure, asOf: tank.facts.asOf }) };
+}
+
+function showMedicine(
+  { head, facts, record }: LoadedTank,
+  { params }: PageRequest,
+  { today }: PageContext,
+): PageReply {
+  const medicine = medicineById.get(params["ingredient"] ?? "");
+  if (medicine === undefined) return { kind: "not_found", what: "medicine of that name" };
+  const course = coursesOf(facts.medicines, record, today).find((one) => one.medicine === medicine) ?? null;
+  return { kind: "page", page: medicinePage({ head, medicine, course, sources: worksOf(medicine) }) };
+}
+
+/** Works behind its facts, each once. */
+function worksOf(medicine: Medicine): { key: string; title: string }[] {
+  const keys = new Set<string>();
+  const gather = (value: unknown): void => {
+    if (Array.isArray(value)) value.forEach(gather);
+    else if (typeof value === "object" && value !== null)
+      for (const [field, inner] of Object.entries(value)) {
+        if (field === "sources" && Array.isArray(inner)) for (const key of inner) keys.add(String(key));
+        else gather(inner);
+      }
+  };
+  gather(medicine);
+  return sourcesOf([...keys]).map(({ key, title }) => ({ key, title }));
+}
