@@ -24,6 +24,10 @@ const OWN: readonly ((scene: AlmanacScene) => Dated)[] = [
 
 /** Dated care that other parts know of: one line each. */
 const OTHERS: readonly ((scene: RecordScene) => readonly CareDate[])[] = [startUpDates, arrivalDates];
+/** Duties that another one takes in: the start-up's test is of both. */
+const TAKEN_IN: Readonly<Record<string, readonly string[]>> = {
+  "start_up.test": ["test.tan_mg_n_per_l", "test.no2_mg_per_l"],
+};
 
 export interface Almanac {
   readonly today: string;
@@ -51,12 +55,14 @@ export function almanacOf(scene: AlmanacScene): Almanac {
 
 const order = ({ kind }: CareDate): number => CARE_KINDS.indexOf(kind);
 
-/** Of two with one id the earlier. */
+/** Of two with one id the earlier; what another takes in goes. */
 function once(all: readonly CareDate[]): CareDate[] {
   const byId = new Map<string, CareDate>();
   for (const one of all) {
     const had = byId.get(one.id);
     if (had === undefined || one.on < had.on) byId.set(one.id, one);
   }
+  for (const [whole, parts] of Object.entries(TAKEN_IN))
+    if (byId.has(whole)) for (const part of parts) byId.delete(part);
   return [...byId.values()];
 }

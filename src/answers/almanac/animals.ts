@@ -1,9 +1,10 @@
 /** Dated care of the animals themselves: counts that would settle something, fallen snails, orders, gates of waves. */
 import { animalById } from "../../catalogue/index.ts";
 import { addDays, daysBetween } from "../../contract/quantity/calendar.ts";
+import { GATE_WORDS } from "../../engine/stocking/gates.ts";
 import { bandWords } from "../heads/words.ts";
 import { linked, type Sentence, told } from "../sentence.ts";
-import { counted, dateWords } from "../words.ts";
+import { counted, dateWords, withDates } from "../words.ts";
 import { type AlmanacScene, type Dated, dated, duty, later, undated } from "./scene.ts";
 
 /** Heads that a band may be wide before a count is worth its evening; as the heads' own advice has it. */
@@ -136,10 +137,9 @@ export function waveDates({ waves, advice, today }: AlmanacScene): Dated {
           ["Its window is ", from, ` to ${dateWords(wave.to)}; waiting costs nothing.`],
         ],
         byWhen: [
-          `Not before ${dateWords(wave.from)}, sooner if ${wave.sooner_if}.`.replace(
-            ", sooner if its window is open",
-            "",
-          ),
+          wave.sooner_if === GATE_WORDS.open
+            ? `Its window is open until ${dateWords(wave.to)}.`
+            : `Not before ${dateWords(wave.from)}, sooner if ${wave.sooner_if}.`,
         ],
         wouldChange: [
           waves.would_change[0] === undefined
@@ -147,7 +147,7 @@ export function waveDates({ waves, advice, today }: AlmanacScene): Dated {
             : `Knowing ${waves.would_change[0].label} better: ${waves.would_change[0].ask}.`,
         ],
         restsOn: JSON.stringify([wave.animals.map(({ id, count }) => [id, count]), wave.only_if, closed]),
-        done: { kind: "addition", fields: { wave: String(wave.number) } },
+        done: i === 0 ? { kind: "addition", fields: { wave: String(wave.number) } } : null,
         leads: "waves",
       });
     }),
@@ -168,7 +168,7 @@ function nothingYet(
   { look_again_on: on, look_again_figure: figure, because, because_figures }: Waves,
   today: string,
 ): Dated {
-  const why = because.map((text, i) => linked(text, because_figures[i]));
+  const why = because.map((text, i) => linked(withDates(text), because_figures[i]));
   if (on === null)
     return undated("look.plan", "The next wave", [
       "Nothing is to be added, and no date would change it: what stands in the way has to go first.",

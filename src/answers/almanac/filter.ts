@@ -80,14 +80,11 @@ export function filterDates({ facts, record, today, flows }: AlmanacScene): Date
       do: ["Change or rinse the mechanical filter."],
       why: [
         [
-          "What it holds decays where it hangs. ",
-          ...(caught === null
-            ? ["Half of it is back in the water after "]
-            : [`Past ${Math.round(100 * share)} % that counts in this tank, after `]),
+          `What it holds decays where it hangs: ${caught === null ? "half" : `${Math.round(100 * share)} %`} of what it caught is back in the water after `,
           told(counted(Math.max(1, Math.floor(longest.central)), "day"), figure.id),
           sooner
             ? `, sooner than the ${counted(Math.round(kept), "day")} you told.`
-            : ": your own rhythm stands.",
+            : ", and your own rhythm is no slower.",
         ],
         [last === null ? "No change of it is logged yet." : `Last changed on ${dateWords(last.on)}.`],
       ],

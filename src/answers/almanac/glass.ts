@@ -1,5 +1,10 @@
 /** When to wipe the glass: by days to film as logged; else as the keeper said; else as the larder's film grows. */
-import { grownFilmDays, lastDone, measuredFilmDays } from "../../engine/care/dated/film-days.ts";
+import {
+  grownFilmDays,
+  lastDone,
+  MOST_FILM_DAYS,
+  measuredFilmDays,
+} from "../../engine/care/dated/film-days.ts";
 import type { Spread } from "../../engine/types/estimate.ts";
 import type { Figure } from "../../engine/types/figure.ts";
 import { figureId } from "../../engine/types/figure-id.ts";
@@ -31,6 +36,13 @@ export function glassDates(scene: AlmanacScene): Dated {
       "The film on glass is eaten as fast as it grows in every run: nothing to wipe. Wipe where you want to look in.",
     ]);
   const every = Math.max(1, Math.round(found.figure.spread.central));
+  if (every >= MOST_FILM_DAYS)
+    return undated(
+      "glass",
+      "Wiping the glass",
+      ["Film takes ", door(found.figure.spread), " or more to come back: wipe where you want to look in."],
+      [found.figure],
+    );
   const wiped = lastDone(record, "glass_wiped");
   return dated(
     duty({

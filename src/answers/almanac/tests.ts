@@ -31,6 +31,8 @@ const FACT_OF: Readonly<Partial<Record<Measured, string>>> = {
 const ONE_EVENING_DAYS = 3;
 /** Not measured for so long: nobody follows it. */
 const FORGOTTEN_DAYS = 120;
+/** First tests that are asked for at once: those that would change the plan most go first. */
+const MOST_FIRST = 2;
 /** Without a danger, ammonia and nitrite of a settled tank are left to the start-up's part. */
 const SETTLED_DAYS = 60;
 
@@ -39,11 +41,19 @@ export function testDates(scene: AlmanacScene): Dated {
   const followed = trends.quantities.filter((trend) => isFollowed(trend, facts.ageDays.central, today));
   const read = new Set(trends.quantities.map(({ id }) => id));
   const unread = WANTED.filter(([id]) => !read.has(id));
+  const asked = unread.toSorted((a, b) => weightOf(b[0], scene) - weightOf(a[0], scene));
+  const [first, rest] = [asked.slice(0, MOST_FIRST), asked.slice(MOST_FIRST)];
   const dates = [
     ...followed.map((trend) => again(trend, scene)),
-    ...unread.map(([id, tells]) => never(id, tells, scene)),
+    ...first.map(([id, tells]) => never(id, tells, scene)),
   ];
-  return { dates: oneEvening(dates), undated: [] };
+  return {
+    dates: oneEvening(dates),
+    undated: rest.map(([id, tells]) => ({
+      ...{ id: `test.${id}`, what: `First test of ${lowered(MEASURES[id].label)}`, figures: [] },
+      why: [`Never measured here; it tells ${tells}. It is asked for once the first tests are done.`],
+    })),
+  };
 }
 
 function isFollowed({ id, latest, danger }: QuantityTrend, ageDays: number, today: string): boolean {
@@ -171,6 +181,10 @@ function whyAgain(trend: QuantityTrend, figure: Figure): Sentence {
     ", sees it in time.",
   ];
 }
+
+/** Share of the plan's doubt that a reading of it would settle. */
+const weightOf = (id: Measured, { waves }: AlmanacScene): number =>
+  waves.would_change.find(({ fact }) => fact === FACT_OF[id])?.weight ?? 0;
 
 /** That the plan hangs on it. */
 function planWants(id: string, { waves }: AlmanacScene): Sentence[] {

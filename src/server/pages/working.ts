@@ -12,6 +12,7 @@ import { type WorkingFigure, workingOf, workingOutputOf } from "../../answers/wo
 import { troubleWorking } from "../../answers/wrong/working.ts";
 import { to } from "../../web/page.ts";
 import { workingPage } from "../../web/pages/working.tsx";
+import { almanacFor } from "../almanac/almanac-of.ts";
 import type { LoadedTank, PageRoute } from "../route.ts";
 import { answeredPage } from "./answered.ts";
 import { ofTank } from "./of-tank.ts";
@@ -23,9 +24,12 @@ const ofEngine = answeredPage({
   here: null,
   what: "Working",
   address: (tank, { params }) => to.working(tank, params["figure"] ?? ""),
-  draw: ({ loaded, answers, request }) => {
+  draw: ({ loaded, answers, request, today }) => {
     const id = request.params["figure"] ?? "";
-    const figure = workingOf(answers, id) ?? orderWorking(answers, loaded, id);
+    const figure =
+      workingOf(answers, id) ??
+      orderWorking(answers, loaded, id) ??
+      almanacWorking(answers, loaded, today, id);
     if (figure === null) return { kind: "not_found", what: "figure of that name in this tank" };
     return workingPage({ head: loaded.head, figure, asOf: answers.waves.tank.as_of });
   },
@@ -34,6 +38,18 @@ const ofEngine = answeredPage({
 /** Of an order: it goes by the plan and the daybook both. */
 function orderWorking(answers: TankAnswers, { record, facts }: LoadedTank, id: string): WorkingFigure | null {
   const figure = orderingOf(answers, record, facts.shop)?.figures.find((one) => one.id === id);
+  return figure === undefined ? null : workingOutputOf(figure, []).figure;
+}
+
+/** Of dated care, whichever part it comes from. */
+function almanacWorking(
+  answers: TankAnswers,
+  tank: LoadedTank,
+  today: string,
+  id: string,
+): WorkingFigure | null {
+  if (!id.startsWith("care.")) return null;
+  const figure = almanacFor(tank, answers, today).figures.find((one) => one.id === id);
   return figure === undefined ? null : workingOutputOf(figure, []).figure;
 }
 

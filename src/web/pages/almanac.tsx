@@ -56,9 +56,7 @@ export function almanacPage({ head, almanac, zone, feeds }: AlmanacView): Page {
               <h3>{on === today ? `Today, ${dateWords(on)}` : weekdayWords(on)}</h3>
               {first.length === 0 ? null : (
                 <ul class="almanac-duties">
-                  {first.map((one) => (
-                    <Duty key={one.id} tank={head.id} date={one} />
-                  ))}
+                  <Duties tank={head.id} dates={first} />
                 </ul>
               )}
               {again.length === 0 ? null : <p>Again: {again.map(({ do: what }) => plain(what)).join(" ")}</p>}
@@ -95,14 +93,27 @@ export function almanacPage({ head, almanac, zone, feeds }: AlmanacView): Page {
 
 function findingOf({ today, dates }: Almanac): string {
   const due = dates.filter(({ on }) => on === today);
-  const [first, ...more] = due;
-  if (first !== undefined) {
-    const others =
-      more.length === 0 ? "" : ` And ${counted(more.length, "more").replace("mores", "more")} today.`;
-    return `${plain(first.do)}${others}`;
-  }
+  const tests = due.filter(({ kind }) => kind === "test");
+  const rest = due.filter(({ kind }) => kind !== "test");
+  const deeds = [
+    ...rest.map(({ do: what }) => plain(what)),
+    ...(tests.length === 0 ? [] : [testsWords(tests)]),
+  ];
+  const [first, ...more] = deeds;
+  if (first !== undefined) return more.length === 0 ? first : `${first} And ${more.length} more today.`;
   const next = dates[0];
   return next === undefined ? "Nothing is due." : `Nothing is due today. Next: ${dateWords(next.on)}.`;
+}
+
+/** "Test phosphate and alkalinity." of several tests. */
+function testsWords(tests: readonly CareDate[]): string {
+  const names = tests.map(({ do: what }) =>
+    plain(what)
+      .replace(/^Test /, "")
+      .replace(/(?: for the first time)?\.$/, ""),
+  );
+  const last = names.at(-1) ?? "";
+  return `Test ${names.length < 2 ? last : `${names.slice(0, -1).join(", ")} and ${last}`}.`;
 }
 
 const WEEKDAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"] as const;
@@ -133,13 +144,46 @@ function daysOf(dates: readonly CareDate[], today: string, last: string): Day[] 
   });
 }
 
+/** Tests of one day are one piece of work, each with its own reason and its own form. */
+function Duties({ tank, dates }: { readonly tank: string; readonly dates: readonly CareDate[] }) {
+  const tests = dates.filter(({ kind }) => kind === "test");
+  const joined = tests.length > 1 ? tests : [];
+  return (
+    <>
+      {dates
+        .filter((one) => !joined.includes(one))
+        .map((one) => (
+          <Duty key={one.id} tank={tank} date={one} />
+        ))}
+      {joined.length === 0 ? null : (
+        <li>
+          <p class="almanac-do">{testsWords(joined)}</p>
+          <Disclosure summary="Why, and what would change it">
+            {joined.map((one) => (
+              <div key={one.id}>
+                <p class="almanac-do">
+                  <Sentence of={one.do} />
+                </p>
+                <Reasons tank={tank} date={one} />
+              </div>
+            ))}
+          </Disclosure>
+          <p class="screen-only">
+            <a href={to.tank(tank, "readings")}>Done: log them</a>
+          </p>
+        </li>
+      )}
+    </>
+  );
+}
+
 interface DutyProps {
   readonly tank: string;
   readonly date: CareDate;
 }
 
 function Duty({ tank, date }: DutyProps) {
-  const { at, every, gate, why, byWhen, wouldChange, leads } = date;
+  const { at, every, gate } = date;
   return (
     <li>
       <p class="almanac-do">
@@ -153,22 +197,7 @@ function Duty({ tank, date }: DutyProps) {
         </p>
       )}
       <Disclosure summary="Why, and what would change it">
-        {why.map((sentence, i) => (
-          <p key={i}>
-            <Sentence of={sentence} />
-          </p>
-        ))}
-        <p>
-          By when: <Sentence of={byWhen} />
-        </p>
-        <p>
-          What would change it: <Sentence of={wouldChange} />
-        </p>
-        {leads === null ? null : (
-          <p class="screen-only">
-            <a href={adviceAddress(tank, leads)}>More of it</a>
-          </p>
-        )}
+        <Reasons tank={tank} date={date} />
       </Disclosure>
       {date.done === null ? null : (
         <p class="screen-only">
@@ -176,6 +205,29 @@ function Duty({ tank, date }: DutyProps) {
         </p>
       )}
     </li>
+  );
+}
+
+function Reasons({ tank, date: { why, byWhen, wouldChange, leads } }: DutyProps) {
+  return (
+    <>
+      {why.map((sentence, i) => (
+        <p key={i}>
+          <Sentence of={sentence} />
+        </p>
+      ))}
+      <p>
+        By when: <Sentence of={byWhen} />
+      </p>
+      <p>
+        What would change it: <Sentence of={wouldChange} />
+      </p>
+      {leads === null ? null : (
+        <p class="screen-only">
+          <a href={adviceAddress(tank, leads)}>More of it</a>
+        </p>
+      )}
+    </>
   );
 }
 
@@ -192,11 +244,11 @@ function Later({ tank, dates }: { readonly tank: string; readonly dates: readonl
   return (
     <section>
       <h2>Later</h2>
-      {dates.map((one) => (
-        <section key={one.id} class="almanac-day">
-          <h3>{weekdayWords(one.on)}</h3>
+      {[...new Set(dates.map(({ on }) => on))].map((day) => (
+        <section key={day} class="almanac-day">
+          <h3>{weekdayWords(day)}</h3>
           <ul class="almanac-duties">
-            <Duty tank={tank} date={one} />
+            <Duties tank={tank} dates={dates.filter(({ on }) => on === day)} />
           </ul>
         </section>
       ))}
