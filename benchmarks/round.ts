@@ -8,6 +8,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
+import { EXECUTABLE } from "../checks/browser/kit/executable.ts";
 import { fleet } from "../checks/round/fleet.ts";
 import { openStore } from "../src/store/open.ts";
 import type { Json } from "../src/store/store.ts";
@@ -84,7 +85,7 @@ console.log(
   `from sending it to seeing it: ${(performance.now() - began).toFixed(0)} ms, now in row ${placeOf(after, last)} of ${ids.length}`,
 );
 
-const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox"] });
+const browser = await chromium.launch({ executablePath: EXECUTABLE, args: ["--no-sandbox"] });
 for (const path of ["round", "round?rows=all"]) {
   const page = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
   const session = await page.context().newCDPSession(page);

@@ -7,6 +7,7 @@
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { chromium, type Page } from "playwright-core";
+import { EXECUTABLE } from "../checks/browser/kit/executable.ts";
 import { startProgram } from "../checks/browser/kit/program.ts";
 import { makeTenYears, TEN_YEARS } from "../checks/browser/kit/ten-years.ts";
 import { to } from "../src/web/page.ts";
@@ -21,7 +22,7 @@ const began = performance.now();
 const program = await startProgram(makeTenYears);
 console.log(`store made and served after ${((performance.now() - began) / 1000).toFixed(1)} s`);
 const browser = await chromium.launch({
-  executablePath: "/usr/bin/chromium",
+  executablePath: EXECUTABLE,
   args: ["--no-sandbox", "--disable-dev-shm-usage"],
 });
 const empty = createServer((_, reply) => {

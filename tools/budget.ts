@@ -5,6 +5,7 @@
  * Limits: says what this machine measured, busy or not; run it on a quiet one.
  */
 import { type Browser, type BrowserContext, type CDPSession, chromium, type Page } from "playwright-core";
+import { EXECUTABLE } from "../checks/browser/kit/executable.ts";
 import { to } from "../src/web/page.ts";
 import { type LoadFigures, loadFigures, watchLoad } from "./budget/load.ts";
 import { startForMeasuring } from "./budget/program.ts";
@@ -45,7 +46,7 @@ function overBudget(name: string, { lcpMs, cls, blockedMs, firstBytes }: LoadFig
 }
 
 const program = await startForMeasuring(process.argv[2]);
-const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox"] });
+const browser = await chromium.launch({ executablePath: EXECUTABLE, args: ["--no-sandbox"] });
 const over: string[] = [];
 try {
   const { tank } = program;

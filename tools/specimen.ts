@@ -11,6 +11,7 @@ import { pathToFileURL } from "node:url";
 import axe from "axe-core";
 import { type Browser, chromium, type Page as Tab } from "playwright-core";
 import { build } from "rolldown";
+import { EXECUTABLE } from "../checks/browser/kit/executable.ts";
 import { joinStyles } from "./styles.ts";
 
 const root = resolve(import.meta.dirname, "..");
@@ -156,7 +157,7 @@ mkdirSync(folder, { recursive: true });
 const html = await specimenHtml(folder);
 writeFileSync(join(folder, "specimen.html"), html);
 const server = await served(html);
-const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox"] });
+const browser = await chromium.launch({ executablePath: EXECUTABLE, args: ["--no-sandbox"] });
 try {
   for (const width of [360, 1280]) {
     for (const scheme of ["light", "dark"] as const)
