@@ -1,4 +1,5 @@
 /** What a tank takes a day of alkalinity or calcium, told from its readings, with what was dosed meanwhile counted. */
+import { readPlain } from "../../contract/quantity/plain.ts";
 import { type Demand, demandOf, LEAST_DAYS, LEAST_SPAN_DAYS } from "../../engine/care/demand.ts";
 import { CALCIUM_PER_MEQ, doseEffect } from "../../engine/seawater/dosing.ts";
 import type { ReagentId } from "../../engine/seawater/reagents.ts";
@@ -60,13 +61,35 @@ const readingsOf =
     return { text: lines.join("\n"), how: `${seen.length} readings since ${dateWords(first.on)}` };
   };
 
-/** Water changes that fell between the readings. */
-function changesBetween(tank: SumTank | null, readings: readonly Dated[]): number {
-  const [from, to] = [readings[0]?.on ?? "", readings.at(-1)?.on ?? ""];
-  const happenings = tank?.record.happenings ?? [];
-  return happenings.filter(
-    (one) => one.kind === "chore" && one.chore === "water_change" && one.on >= from && one.on < to,
-  ).length;
+/** Water changes of the record whose share was told, one a line. */
+const changesOf = ({ record, today }: SumTank): FromTank | null => {
+  const lines = record.happenings.flatMap((one) =>
+    one.kind === "chore" &&
+    one.chore === "water_change" &&
+    one.share !== null &&
+    -daysFrom(today, one.on) <= RECENT_DAYS
+      ? [`${one.on} ${Number((100 * one.share).toPrecision(3))} %`]
+      : [],
+  );
+  const how = `${lines.length} water ${lines.length === 1 ? "change" : "changes"} in the daybook`;
+  return lines.length === 0 ? null : { text: lines.join("\n"), how };
+};
+
+/** What a change of water of known level did: its share of the step from what was there, read off between readings. */
+function exchanged(readings: readonly Dated[], changes: readonly Dated[], level: number, factor: number) {
+  return changes.map(({ on, value }) => ({
+    on,
+    rise: (value.central / 100) * factor * (level - levelOn(readings, on)),
+  }));
+}
+
+function levelOn(readings: readonly Dated[], on: string): number {
+  const after = readings.findIndex((reading) => reading.on >= on);
+  const [before, next] = [readings[after - 1] ?? readings.at(-1), readings[after] ?? readings.at(-1)];
+  if (before === undefined || next === undefined || after <= 0) return next?.value.central ?? 0;
+  const span = daysFrom(before.on, next.on);
+  const part = span === 0 ? 0 : daysFrom(before.on, on) / span;
+  return before.value.central + part * (next.value.central - before.value.central);
 }
 
 function demandSum(what: What, examples: Sum["examples"]): Sum {
@@ -91,6 +114,25 @@ function demandSum(what: What, examples: Sum["examples"]): Sum {
     hint: "Of the dry salt; of a solution, its mL times its grams in a mL.",
     example: "2026-11-03 5 g",
   };
+  const changed: SeriesField = {
+    ...{ name: "changed", label: "Water changed, in per cent", input: "series", empty: "optional" },
+    ...{ hint: "Counted where the level of the new water is told.", example: "2026-11-05 10 %" },
+    read: (text, context) => readPlain("percent", text, context),
+    fromTank: changesOf,
+  };
+  const newWater: AmountField = {
+    ...{
+      name: "new_water",
+      label: `${name} of the new water`,
+      hint: "",
+      input: "amount",
+      empty: "optional",
+      read,
+    },
+    ...(what === "alkalinity"
+      ? { example: "7 dKH", units: ["dKH", "meq/L", "mg/L as CaCO3"] }
+      : { example: "420 mg/L", units: ["mg/L"] }),
+  };
   const everyDay: AmountField = {
     ...{
       ...GRAMS,
@@ -108,10 +150,12 @@ function demandSum(what: What, examples: Sum["examples"]): Sum {
       WATER,
       everyDay,
       dosed,
+      changed,
+      newWater,
       reagentField(what, USUAL[what], "reagent", "Salt that was dosed", true),
       PURITY,
     ],
-    work: (given, tank) => work(given, tank, { what, name, figure }),
+    work: (given) => work(given, { what, name, figure }),
   };
 }
 
@@ -121,7 +165,7 @@ interface Which {
   readonly figure: ReturnType<typeof figuresOf>;
 }
 
-function work(given: Given, tank: SumTank | null, { what, name, figure }: Which): SumAnswer | SumRefusal {
+function work(given: Given, { what, name, figure }: Which): SumAnswer | SumRefusal {
   const readings = given.series("readings");
   const today = readings.at(-1)?.on ?? "2000-01-01";
   const { unit, factor } = RAISED[what];
@@ -133,6 +177,9 @@ function work(given: Given, tank: SumTank | null, { what, name, figure }: Which)
     const effect = doseEffect(of, grams, purity.central, litres.central);
     return what === "alkalinity" ? DKH * effect.alkalinityMeqPerL : effect.calciumMgPerL;
   };
+  const changes = given.series("changed");
+  const level = given.maybe("new_water");
+  const byChanges = level === null ? [] : exchanged(readings, changes, level.central, factor);
   const dosed = given.series("dosed");
   const everyDay = given.maybe("every_day");
   const seen = readings.map(
@@ -143,7 +190,9 @@ function work(given: Given, tank: SumTank | null, { what, name, figure }: Which)
   );
   const demand = demandOf({
     series: seriesOf(seen, today, { factor, offset: 0 }),
-    dosed: dosed.map(({ on, value }) => ({ day: daysFrom(today, on), rise: riseOf(value.central) })),
+    dosed: [...dosed.map(({ on, value }) => ({ on, rise: riseOf(value.central) })), ...byChanges].map(
+      ({ on, rise }) => ({ day: daysFrom(today, on), rise }),
+    ),
     everyDay: everyDay === null ? 0 : riseOf(everyDay.central),
     seed: SEED,
   });
@@ -168,12 +217,16 @@ function work(given: Given, tank: SumTank | null, { what, name, figure }: Which)
   const meanwhile = figure({
     ...{
       name: "dosed",
-      label: "dosed meanwhile, a day",
+      label: level === null ? "dosed meanwhile, a day" : "dosed and brought by new water, a day",
       unit,
       at: "demand",
       spread: exact(demand.dosedPerDay),
     },
-    ...{ formula: "all that was dosed from the first reading to the last, over the days between", inputs },
+    ...{
+      formula:
+        "all that was dosed or came with new water from the first reading to the last, over the days between",
+      inputs,
+    },
     sources: ["iupac-weights"],
   });
   const taken = figure({
@@ -193,7 +246,7 @@ function work(given: Given, tank: SumTank | null, { what, name, figure }: Which)
             ...{ inputs: [linkTo(taken)], sources: ["iupac-weights"] },
           }),
         ];
-  const changes = changesBetween(tank, readings);
+  const between = changes.filter(({ on }) => on >= (readings[0]?.on ?? "") && on < today).length;
   const isTold = demand.perDay.low > 0;
   return {
     kind: "answer",
@@ -205,11 +258,15 @@ function work(given: Given, tank: SumTank | null, { what, name, figure }: Which)
     notes: [
       "The range is a 90 % interval of the slope; the median slope of all pairs, so that one bad reading moves it little.",
       "A dose of the day of a reading is taken to come after it.",
-      ...(changes > 0
+      ...(level !== null
         ? [
-            `${changes} water change${changes === 1 ? "" : "s"} fell between these readings: what new water brought or took is in the demand.`,
+            "Each water change counts as its share of the step from the level that day, read off between the readings.",
           ]
-        : ["Water changes between the readings count as demand or supply: leave out what lies before one."]),
+        : between > 0
+          ? [
+              `${between} water change${between === 1 ? "" : "s"} fell between these readings: what new water brought or took is in the demand. With its level told it is taken out.`,
+            ]
+          : ["A water change between the readings counts as demand or supply, unless told above."]),
       ...(demand.perDay.high < 0
         ? [
             `${name} rises by itself: top-up with hard water, rock that dissolves, or a dose that is not counted.`,

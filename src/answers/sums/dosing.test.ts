@@ -241,6 +241,18 @@ describe("demand", () => {
     expect(figures(sum, { ...every, readings: meq }).get("demand")).toBeCloseTo(0.4, 6);
   });
 
+  test("a water change counts once the level of the new water is told", () => {
+    // Falls by 0.1 a day, and a tenth of it is changed for water 2 dKH higher on the ninth day.
+    const readings = lines((day) => `${8 - 0.1 * day + (day > 9 ? 0.2 : 0)} dKH`);
+    const typed = { water: "200 L", readings, changed: "2026-11-10 10 %" };
+    const without = figures(sum, typed).get("demand") ?? 0;
+    const counted = figures(sum, { ...typed, new_water: "9.1 dKH" });
+    expect(without).toBeLessThan(0.095);
+    expect(counted.get("demand")).toBeCloseTo(0.1, 6);
+    expect(counted.get("dosed")).toBeCloseTo(0.2 / 18, 9);
+    expect(answered(sum, typed).notes.join(" ")).toMatch(/1 water change fell/);
+  });
+
   test("one wild reading hardly moves it", () => {
     const wild = lines((day) => (day === 9 ? "11.5 dKH" : `${8 - 0.1 * day} dKH`));
     expect(figures(sum, { water: "200 L", readings: wild }).get("demand")).toBeCloseTo(0.1, 1);

@@ -113,7 +113,7 @@ export const testedMagnesium = (amount: Amount): Amount =>
   doubted(amount, READING_DOUBT.magnesium_mg_per_l, 0);
 
 export const phInput = ({ ph, scale, stated: known }: PhRead): WorkingInput =>
-  stated(scale === "total" ? "pH, total scale" : known ? "pH, NBS scale" : "pH, taken as NBS", ph, "");
+  stated(`reading of pH (${scale === "total" ? "total" : known ? "NBS" : "taken as NBS"})`, ph, "");
 
 /** Where the constants of the carbonate system are left behind. */
 export function fitNotes({ temperature, salinity }: Water): string[] {
