@@ -7,6 +7,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { z } from "zod";
 import { aheadOutput } from "../src/contract/output/ahead.ts";
+import { almanacOutput } from "../src/contract/output/almanac.ts";
 import { animalsOutput } from "../src/contract/output/animals.ts";
 import { checkOutput } from "../src/contract/output/check.ts";
 import { daybookOutput } from "../src/contract/output/daybook.ts";
@@ -34,6 +35,7 @@ export const SCHEMAS: Readonly<Record<string, { title: string; schema: z.ZodType
     title: "What grazewell what-is-this growth or animal --json prints",
     schema: keyOutput,
   },
+  "almanac.schema.json": { title: "What grazewell almanac --json prints", schema: almanacOutput },
   "heads.schema.json": { title: "What grazewell heads --json prints", schema: headsOutput },
   "working.schema.json": { title: "What grazewell working --json prints", schema: workingOutput },
   "daybook.schema.json": { title: "What grazewell daybook --json prints", schema: daybookOutput },

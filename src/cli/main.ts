@@ -72,6 +72,10 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "every tank of the store, the neediest first",
     load: () => import("./commands/round.ts"),
   },
+  almanac: {
+    summary: "what is due when: dated care, as a calendar file on request",
+    load: () => import("./commands/almanac.ts"),
+  },
   heads: {
     summary: "who lives in a tank of the store: heads by kind, losses, orders",
     load: () => import("./commands/heads.ts"),
