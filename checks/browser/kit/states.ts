@@ -115,6 +115,7 @@ export function statesOf(cast: Cast): State[] {
     page("demo-history", to.history(demo)),
     page("long-names-history", to.history(longNames)),
     page("demo-units", to.units(demo)),
+    page("demo-calendar-feeds", to.calendarFeeds(demo)),
     page("demo-bring-in", to.bringIn(demo)),
     page("demo-bring-in-gone", `${to.bringIn(demo)}/files/none`, 404),
     page("demo-take-out", to.takeOut(demo)),
