@@ -64,3 +64,12 @@ test("dry rock: nitrite piles up above half of the first ammonia, and is the las
   expect(share(({ last }) => last)).toBeGreaterThanOrEqual(0.9);
   expect(share(({ piled }) => piled)).toBeGreaterThanOrEqual(0.5);
 });
+
+// A step too long for many bacteria of a small half-saturation once made nitrite out of nitrate: matter, not a bound.
+test("dry rock: nitrate falls by no more than rock, sand and algae take in a day, in every version", () => {
+  for (const { member, day } of dry.ends) {
+    const course = courseOf(member, dry.plan, day + 20);
+    const falls = course.map(({ no3 }, d) => (course[d - 1]?.no3 ?? no3) - no3);
+    expect(Math.max(...falls)).toBeLessThan(0.5);
+  }
+});

@@ -37,8 +37,10 @@ export interface StartUpSaid {
 }
 
 const ROCKS = ["live", "mixed", "dry", "none"] as const;
+/** Versions that are asked for their end: each is run day by day until then. */
+const CHOICE: EnsembleChoice = { ...DEFAULT_ENSEMBLE, members: 100 };
 /** Versions that other rock is run with: fewer, as it is told in whole days and wide. */
-const ROCK_CHOICE: EnsembleChoice = { members: 40, seed: 1 };
+const ROCK_CHOICE: EnsembleChoice = { members: 24, seed: 1 };
 /** Days that the drawing goes on beyond the latest end of the twenty, and its least and most. */
 const AFTER_DAYS = 5;
 const DRAWN_DAYS = { least: 21, most: 90 } as const;
@@ -52,7 +54,7 @@ export function startUpOf(scene: RecordScene, progress: Progress): StartUpSaid {
   const running = found.stage !== "past" && found.stage !== "proven";
   const kinds = kindsOf(companyOf(facts, animals), [], animals).filter(({ residents }) => residents > 0);
   const plan: StartUpPlan = { facts, kinds, stocked: found.stocked };
-  const ends = running ? driven(plan, membersOf(facts, DEFAULT_ENSEMBLE), progress) : null;
+  const ends = running ? driven(plan, membersOf(facts, CHOICE), progress) : null;
   const end = ends === null ? null : endTold(ends, today);
   const rocks = running ? byRock(facts, progress) : [];
   const output: StartUpOutput = {

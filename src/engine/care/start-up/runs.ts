@@ -16,8 +16,13 @@ import type { Member } from "../../larder/members.ts";
 import type { TankFacts } from "../../types/tank.ts";
 import { START_UP } from "./judgement.ts";
 
-/** Fine enough for a day that begins with a dose. */
-const STEPS: StepRule = { kind: "graded", first: 0.15, growth: 1.7, most: 0.5 };
+/**
+ * Fine enough for a day that begins with a dose: many bacteria of a small half-saturation take a milligram up within
+ * hours, and a longer step overshoots into nitrite that is not there.
+ */
+const STEPS: StepRule = { kind: "graded", first: 0.02, growth: 1.6, most: 0.25 };
+/** Once it is done the filter is kept alive: a dose so many days apart. */
+const KEPT_FED_EVERY_DAYS = 3;
 
 export interface StartUpPlan {
   readonly facts: TankFacts;
@@ -47,12 +52,17 @@ function* nights(
   let state: Float64Array = Float64Array.from(start);
   let dosed = false;
   let clearNights = 0;
+  let doneSince: number | null = null;
   for (let day = 0; ; day += 1) {
     const night = nightOf(state, world);
     const clear = isClear(night);
     clearNights = clear ? clearNights + 1 : 0;
-    yield { ...night, done: stocked ? clearNights >= START_UP.clearDays : clear && dosed };
-    dosed = !stocked && night.tan < START_UP.readable.tan && night.no2 <= START_UP.fedWhileNitriteMgNPerL;
+    const done = stocked ? clearNights >= START_UP.clearDays : clear && dosed;
+    if (done) doneSince ??= day;
+    yield { ...night, done };
+    const due = doneSince === null || (day - doneSince) % KEPT_FED_EVERY_DAYS === 0;
+    dosed =
+      !stocked && due && night.tan < START_UP.readable.tan && night.no2 <= START_UP.fedWhileNitriteMgNPerL;
     const events: TankEvent[] = [
       ...(dosed
         ? [{ t: 0, kind: "dose", pool: "TAN", mg: START_UP.testDoseMgNPerL * world.inputs.V } as const]
