@@ -92,7 +92,8 @@ function readField(field: SumField, typed: SumText, context: SumContext, gather:
     return;
   }
   const unit = instead === null ? (typed[`${name}.unit`] ?? "").trim() || null : null;
-  readText(field, text, unit, context, gather);
+  // How something was read is told of what was typed, not of what nobody typed.
+  readText(field, text, unit, context, instead === null ? gather : { ...gather, said: [] });
   if (instead === null || field.input !== "amount") return;
   const value = gather.values.get(name) as Amount | undefined;
   // Its working says that nobody typed it.

@@ -2,8 +2,9 @@
  * The answer of a sum: cautions first, then the answer in one sentence, its numbers, its tables, its limits, what would
  * change it and what was taken for granted. Every number is a door to its working.
  */
+import { plain } from "../../answers/sentence.ts";
 import type { AskedSum } from "../../answers/sums/ask.ts";
-import type { SumAnswer, SumRefusal } from "../../answers/sums/sum.ts";
+import type { SumAnswer, SumRefusal, SumTable } from "../../answers/sums/sum.ts";
 import { Notice } from "../parts/notice.tsx";
 import { Table } from "../parts/table.tsx";
 import { unitText } from "../parts/text.ts";
@@ -70,14 +71,18 @@ function Worked({ lead, rows, tables, notes, wouldChange }: SumAnswer) {
           ))}
         </dl>
       )}
-      {tables.map(({ title, columns, rows: lines }) => (
-        <Table
-          key={title}
-          caption={unitText(title)}
-          columns={columns.map((name) => ({ name: unitText(name) }))}
-          rows={lines.map((line) => line.map((cell, i) => <Sentence key={i} of={cell} />))}
-        />
-      ))}
+      {tables.map((table) =>
+        table.columns.length === 2 ? (
+          <Pairs key={table.title} {...table} />
+        ) : (
+          <Table
+            key={table.title}
+            caption={unitText(table.title)}
+            columns={table.columns.map((name) => ({ name: unitText(name) }))}
+            rows={table.rows.map((line) => line.map((cell, i) => <Sentence key={i} of={cell} />))}
+          />
+        ),
+      )}
       {notes.length === 0 ? null : (
         <section>
           <h3>Limits</h3>
@@ -93,6 +98,26 @@ function Worked({ lead, rows, tables, notes, wouldChange }: SumAnswer) {
         </section>
       )}
     </>
+  );
+}
+
+/** Two columns are words with what belongs to each: "Day 7", "Step 3". */
+function Pairs({ title, columns: [first = ""], rows }: SumTable) {
+  return (
+    <section>
+      <h3>{unitText(title)}</h3>
+      <dl class="sum-rows">
+        {rows.map(([name = [], value = []], i) => (
+          // Rows have no identity but their place.
+          <div key={i}>
+            <dt>{unitText(/^[\d.]+$/.test(plain(name)) ? `${first} ${plain(name)}` : plain(name))}</dt>
+            <dd>
+              <Sentence of={value} />
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </section>
   );
 }
 

@@ -23,21 +23,41 @@ const SERIES_LINES = 6;
 
 export function SumForm({ head, tank, sum, values, doubts, answered }: SumFormProps) {
   return (
-    <section class="sum-form" aria-labelledby="asked-with">
-      <h2 id="asked-with">{answered ? "Asked with" : "What it needs"}</h2>
-      <form method="get" action={to.sum(head?.id ?? null, sum.id)} novalidate data-sum={sum.id}>
-        <ReturnKey />
-        {sum.fields.map((field) => (
-          <OneField key={field.name} field={field} tank={tank} values={values} doubts={doubts} />
-        ))}
-        <div class="actions">
-          <button type="submit" class="first">
-            Work it out
-          </button>
-        </div>
-      </form>
-    </section>
+    <>
+      <AskedWith sum={sum} values={values} />
+      <section class="sum-form" aria-labelledby="asked-with">
+        <h2 id="asked-with">{answered ? "Asked with" : "What it needs"}</h2>
+        <form method="get" action={to.sum(head?.id ?? null, sum.id)} novalidate data-sum={sum.id}>
+          <ReturnKey />
+          {sum.fields.map((field) => (
+            <OneField key={field.name} field={field} tank={tank} values={values} doubts={doubts} />
+          ))}
+          <div class="actions">
+            <button type="submit" class="first">
+              Work it out
+            </button>
+          </div>
+        </form>
+      </section>
+    </>
   );
+}
+
+/** On paper the fields are only words: what was typed, in one line. */
+function AskedWith({ sum, values }: Pick<SumFormProps, "sum" | "values">) {
+  const typed = sum.fields.flatMap((field) => {
+    const text = (values[field.name] ?? "").trim();
+    if (text === "") return [];
+    const unit = /\p{L}|%/u.test(text) ? "" : ` ${values[`${field.name}.unit`] ?? ""}`;
+    const shown =
+      field.input === "choice" ? (field.choices.find((one) => one.text === text)?.label ?? text) : text;
+    return [
+      unitText(
+        `${field.label}: ${shown.replaceAll("\n", "; ")}${field.input === "amount" ? unit : ""}`.trimEnd(),
+      ),
+    ];
+  });
+  return typed.length === 0 ? null : <p class="sum-asked">Asked with {typed.join("; ")}.</p>;
 }
 
 interface OneFieldProps {
