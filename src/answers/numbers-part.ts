@@ -17,7 +17,7 @@ export interface NumbersPart {
   readonly figures: readonly Figure[];
 }
 
-export interface Made {
+interface Made {
   readonly label: string;
   readonly spread: Spread;
   readonly unit: string;

@@ -29,7 +29,7 @@ export interface Feeding {
   readonly figures: readonly Figure[];
 }
 
-export const feedingFigure = careFigures("feeding", "feeding.md");
+const feedingFigure = careFigures("feeding", "feeding.md");
 
 const CHANGE_FEED = "the feed a day";
 const WEEK = 7;

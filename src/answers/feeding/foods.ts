@@ -2,7 +2,7 @@
 import { FOODS, type FoodKind } from "../../contract/tank-file/assumptions.ts";
 import type { Spread } from "../../engine/types/estimate.ts";
 
-export interface Portion {
+interface Portion {
   readonly food: FoodKind;
   readonly words: string;
   /** As fed, g; common practice, no source. */

@@ -33,7 +33,7 @@ export interface HolidayOutput extends HolidaySpan {
   }[];
 }
 
-export interface HolidaySaid {
+interface HolidaySaid {
   readonly output: HolidayOutput;
   readonly figures: readonly Figure[];
 }

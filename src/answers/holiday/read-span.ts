@@ -16,7 +16,7 @@ export interface HolidayTyped {
 export const SITTER_EVERY = ["1", "2", "3"] as const;
 export const USUAL_EVERY = "2";
 /** Longer away is a matter for somebody who keeps the tank, not for packed portions. */
-export const LONGEST_AWAY_DAYS = 42;
+const LONGEST_AWAY_DAYS = 42;
 const LATEST_LEAVING_DAYS = 120;
 
 interface Context {

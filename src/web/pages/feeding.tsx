@@ -13,7 +13,7 @@ import { Sentence } from "./sentence.tsx";
 
 type ByHand = TankAnswers["waves"]["fed_by_hand"];
 
-export interface FeedingView {
+interface FeedingView {
   readonly head: TankHead;
   readonly feeding: Feeding;
   /** Null while the plan is being worked out. */

@@ -18,7 +18,7 @@ import { errorOf, summaryOf } from "./form-fields.tsx";
 import { Sentence } from "./sentence.tsx";
 import { SitterSheet } from "./sitter-sheet.tsx";
 
-export interface HolidayView {
+interface HolidayView {
   readonly head: TankHead;
   readonly typed: HolidayTyped;
   readonly doubts: readonly FieldDoubt[];

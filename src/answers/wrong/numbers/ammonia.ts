@@ -17,7 +17,7 @@ const QUARTER = 0.25;
 const EQUATION = [SEAWATER_SOURCES["clegg-whitfield-1995"], SEAWATER_SOURCES["epa-1989"]];
 
 /** Share of total ammonia that is un-ionised in this tank, of 1: the doubt of pH and warmth is in the band. */
-export function unionisedShareOf({ temperatureC, salinityPsu, ph, phScale }: TankFacts): Spread {
+function unionisedShareOf({ temperatureC, salinityPsu, ph, phScale }: TankFacts): Spread {
   const at = (t: number, reading: number) =>
     unionisedAmmoniaBand(t, salinityPsu.central, reading, phScale, 0);
   return {

@@ -5,7 +5,7 @@
 import { exp, log } from "../../numeric/elementary.ts";
 
 /** The model's shares, of 1: u0 left by fish; of eaten: f in faeces, g kept; o of what is excreted dissolved organic. */
-export interface FeedShares {
+interface FeedShares {
   readonly left: number;
   readonly faeces: number;
   readonly kept: number;

@@ -18,7 +18,7 @@ export const WAYS = ["nothing", "sitter", "feeder"] as const;
 export type Way = (typeof WAYS)[number];
 
 /** Days from today. */
-export interface Away {
+interface Away {
   readonly leave: number;
   readonly back: number;
   /** The sitter feeds on every so many days. */
@@ -41,7 +41,7 @@ export interface HomeAgain {
   readonly leastReserve: number;
 }
 
-export interface HolidayPlan extends Away {
+interface HolidayPlan extends Away {
   readonly facts: TankFacts;
   readonly members: readonly Member[];
   readonly kinds: readonly CrewKind[];
