@@ -1,4 +1,5 @@
 import { defineConfig } from "vitest/config";
+import { LongestFirst } from "./checks/longest-first.ts";
 
 const BROWSER = "checks/browser/**/*.test.ts";
 
@@ -14,6 +15,7 @@ export default defineConfig({
     globalSetup: ["checks/journeys/build.ts"],
     // As many as a small machine has cores: left to itself it takes one fewer, and the browser's tests wait a lot.
     maxWorkers: 2,
+    sequence: { sequencer: LongestFirst },
     server: { deps: { external: [AS_IT_STANDS] } },
     // Limits end what hangs; on a machine that has other work too, nothing else may reach them.
     testTimeout: 300_000,

@@ -3,27 +3,14 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { openStore } from "../../src/store/open.ts";
+import { makeKitchen } from "../kit/kitchen.ts";
 import { grazewell, shell } from "./command.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "journey-daybook-"));
 const store = join(folder, "tanks.db");
 const of = ["--tank", "Kitchen (invented)", "--store", store];
 
-beforeAll(async () => {
-  const opened = await openStore(store);
-  const stamp = { at: "2026-05-01T09:00:00.000Z", by: "test" };
-  const { id: keeperId } = await opened.keeperNamed("Ada (invented)", "ada", stamp);
-  const facts = {
-    grazewell_tank: 1,
-    name: "Kitchen (invented)",
-    water_l: "200 L",
-    first_seawater_on: "2026-01-10",
-    animals_present: [{ animal: "trochus-snail", count: 5 }],
-  };
-  await opened.addTank({ id: "kitchen", keeperId, demonstration: false, facts }, stamp);
-  await opened.close();
-});
+beforeAll(() => makeKitchen(store));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 test("an evening: two snails seen, one found dead, a question answered, the tank read with it", () => {

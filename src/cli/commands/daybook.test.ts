@@ -4,9 +4,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { keptIo } from "../../../checks/kit/io.ts";
+import { makeKitchen } from "../../../checks/kit/kitchen.ts";
 import { ENTRY_KINDS } from "../../contract/daybook/kinds.ts";
 import { daybookOutput } from "../../contract/output/daybook.ts";
-import { openStore } from "../../store/open.ts";
 import { CliError, EXIT } from "../io.ts";
 import { tankFrom } from "../tank-source.ts";
 import { command as daybook } from "./daybook.ts";
@@ -16,20 +16,7 @@ const folder = mkdtempSync(join(tmpdir(), "daybook-"));
 const store = join(folder, "store.db");
 const of = ["--tank", "Kitchen (invented)", "--store", store];
 
-beforeAll(async () => {
-  const opened = await openStore(store);
-  const stamp = { at: "2026-06-01T09:00:00.000Z", by: "test" };
-  const { id: keeperId } = await opened.keeperNamed("Ada (invented)", "ada", stamp);
-  const facts = {
-    grazewell_tank: 1,
-    name: "Kitchen (invented)",
-    water_l: "200 L",
-    first_seawater_on: "2026-01-10",
-    animals_present: [{ animal: "trochus-snail", count: 5 }],
-  };
-  await opened.addTank({ id: "kitchen", keeperId, demonstration: false, facts }, stamp);
-  await opened.close();
-});
+beforeAll(() => makeKitchen(store));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 async function run(command: typeof log, ...words: string[]) {

@@ -2,15 +2,9 @@
  * The daybook's pages without a browser: an entry is added once however often and by whichever way it comes, "today" is
  * the day of typing, a correction shows what it was corrected from, and a kept entry fills its form with what it says.
  */
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import type { FastifyInstance } from "fastify";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type FormApp, formApp } from "../../../checks/kit/form-app.ts";
 import { ENTRY_KINDS, entryOfRow } from "../../contract/daybook/kinds.ts";
-import { openStore } from "../../store/open.ts";
-import type { Store } from "../../store/store.ts";
-import { buildApp } from "../app.ts";
 import { addDemonstration } from "../demonstration/add.ts";
 import { valuesOfEntry } from "./entry-of.ts";
 
@@ -19,36 +13,21 @@ const HOST = "127.0.0.1:8420";
 const NOW = "2026-06-15T12:00:00.000Z";
 const KEY = (last: number) => `3f2504e0-4f89-41d3-9a0c-0305e82c${String(last).padStart(4, "0")}`;
 
-let app: FastifyInstance;
-let store: Store;
-let folder: string;
+let app: FormApp["app"];
+let store: FormApp["store"];
+let close: FormApp["close"];
 let tank: string;
 let now = NOW;
 let sends = 0;
 
 beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), "daybook-"));
-  store = await openStore(join(folder, "store.db"));
-  app = buildApp({
-    store,
-    answers: { ready: () => null, of: () => Promise.reject(new Error("not asked for here")) },
-    built: {
-      files: new Map(),
-      addresses: new Proxy({}, { get: (_, name) => `/built/${String(name)}` }),
-    } as never,
-    now: () => new Date(now),
-    today: () => now.slice(0, 10),
-  });
+  ({ app, store, close } = await formApp(() => now));
   const stamp = { at: NOW, by: "Tester" };
   const keeper = await store.keeperNamed("Tester", "keeper-tester", stamp);
   const facts = { grazewell_tank: 1, name: "Kitchen", water_l: "200 L", first_seawater_on: "2026-01-10" };
   tank = (await store.addTank({ id: "tank-1", keeperId: keeper.id, demonstration: false, facts }, stamp)).id;
 });
-afterAll(async () => {
-  await app.close();
-  await store.close();
-  rmSync(folder, { recursive: true });
-});
+afterAll(() => close());
 
 type Fields = Readonly<Record<string, string>>;
 
@@ -159,17 +138,7 @@ describe("forms and pages", () => {
 });
 
 test("every invented entry fills its form with what it says: sent back unchanged, nothing is written", async () => {
-  const own = await openStore(join(folder, "demonstration.db"));
-  const invented = buildApp({
-    store: own,
-    answers: { ready: () => null, of: () => Promise.reject(new Error("not asked for here")) },
-    built: {
-      files: new Map(),
-      addresses: new Proxy({}, { get: (_, name) => `/built/${String(name)}` }),
-    } as never,
-    now: () => new Date(NOW),
-    today: () => TODAY,
-  });
+  const { app: invented, store: own, close: closeOwn } = await formApp(() => NOW);
   await addDemonstration(own, TODAY, NOW);
   const seen = new Set<string>();
   for (const { id } of await own.tanks()) {
@@ -200,6 +169,5 @@ test("every invented entry fills its form with what it says: sent back unchanged
     }
   }
   expect(seen.size).toBeGreaterThanOrEqual(6);
-  await invented.close();
-  await own.close();
+  await closeOwn();
 });

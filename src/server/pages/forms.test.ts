@@ -2,16 +2,13 @@
  * The forms, driven as a browser without script drives them: rows of the inputs catalogue that a form can carry, the
  * same answers by both ways, what happens when two write, and nothing lost when something can't be read.
  */
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { FastifyInstance } from "fastify";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type FormApp, formApp } from "../../../checks/kit/form-app.ts";
 import type { ReadingBody } from "../../contract/daybook/reading.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
-import { openStore } from "../../store/open.ts";
-import type { Json, Store } from "../../store/store.ts";
-import { buildApp } from "../app.ts";
+import type { Json } from "../../store/store.ts";
 
 interface Row {
   readonly id: string;
@@ -29,32 +26,16 @@ const NOW = "2026-06-15T12:00:00.000Z";
 const HOST = "127.0.0.1:8420";
 const stamp = { at: NOW, by: "Tester" };
 
-let app: FastifyInstance;
-let store: Store;
-let folder: string;
+let app: FormApp["app"];
+let store: FormApp["store"];
+let close: FormApp["close"];
 let ids = 0;
 let now = NOW;
 
 beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), "forms-"));
-  store = await openStore(join(folder, "store.db"));
-  app = buildApp({
-    store,
-    // Pages are judged here without the engine: every plan is still being worked out.
-    answers: { ready: () => null, of: () => Promise.reject(new Error("not asked for here")) },
-    built: {
-      files: new Map(),
-      addresses: new Proxy({}, { get: (_, name) => `/built/${String(name)}` }),
-    } as never,
-    now: () => new Date(now),
-    today: () => TODAY,
-  });
+  ({ app, store, close } = await formApp(() => now));
 });
-afterAll(async () => {
-  await app.close();
-  await store.close();
-  rmSync(folder, { recursive: true });
-});
+afterAll(() => close());
 
 const KITCHEN: TankFile = {
   grazewell_tank: 1,
