@@ -48,7 +48,7 @@ export function countDates({ heads, today }: AlmanacScene): Dated {
 }
 
 const SATURDAY = 6;
-export function comingSaturday(today: string): string {
+function comingSaturday(today: string): string {
   const weekday = new Date(`${today}T00:00:00Z`).getUTCDay();
   return addDays(today, (SATURDAY - weekday + 7) % 7);
 }

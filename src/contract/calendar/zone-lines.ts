@@ -17,7 +17,7 @@ interface Change {
 }
 
 /** Clock changes between two instants, to the minute. */
-export function changesOf(zone: string, from: number, to: number): readonly Change[] {
+function changesOf(zone: string, from: number, to: number): readonly Change[] {
   const found: Change[] = [];
   let before = offsetAt(from, zone);
   for (let day = from; day < to; day += DAY_MS) {

@@ -26,7 +26,7 @@ function formatOf(zone: string): Intl.DateTimeFormat {
 }
 
 /** What a wall clock in that zone shows at an instant, as milliseconds of a calendar without zones. */
-export function wallClock(at: number, zone: string): number {
+function wallClock(at: number, zone: string): number {
   const parts = formatOf(zone).formatToParts(new Date(at));
   const of = (type: Intl.DateTimeFormatPartTypes) => Number(parts.find((part) => part.type === type)?.value);
   return Date.UTC(of("year"), of("month") - 1, of("day"), of("hour"), of("minute"), of("second"));

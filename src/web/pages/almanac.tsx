@@ -232,7 +232,7 @@ function Reasons({ tank, date: { why, byWhen, wouldChange, leads } }: DutyProps)
 }
 
 /** The daybook's own form, with what is known filled in; a wave's is behind its gate. */
-export function logAddress(tank: string, { done, kind }: Pick<CareDate, "done" | "kind">): string {
+function logAddress(tank: string, { done, kind }: Pick<CareDate, "done" | "kind">): string {
   if (done === null) return to.tank(tank, "daybook");
   if (kind === "wave") return to.acceptWave(tank, Number(done.fields["wave"] ?? 1));
   if (done.kind === "reading") return to.readingsOf(tank, done.fields["quantity"] ?? "");

@@ -14,7 +14,7 @@ export interface TestedSoFar {
 
 /** A test tells of a month at the most, and two in one day tell no more than one. Judgement. */
 export const MOST_DAYS = 28;
-export const LEAST_DAYS = 1;
+const LEAST_DAYS = 1;
 
 /** Days in which the outermost version of the line meets a limit; null where none does within eight weeks. */
 export function earliestMeeting({ today, perDay, above, below }: TestedSoFar): number | null {
