@@ -35,10 +35,10 @@ test.each([
   expect(oldLeftContinuous(volumes)).toBeCloseTo(printed, 5);
 });
 
-// ln 2 = 0.69315, ln 10 = 2.30259; log 0.5 / log 0.9 = 6.5788.
-test("volumes and changes to a half and a tenth", () => {
-  expect(volumesUntil(0.5)).toBeCloseTo(0.69315, 5);
-  expect(volumesUntil(0.1)).toBeCloseTo(2.30259, 5);
+// ln 4 = 1.38629, ln 100 = 4.60517; log 0.5 / log 0.9 = 6.5788.
+test("volumes to a quarter and a hundredth, changes to a half", () => {
+  expect(volumesUntil(0.25)).toBeCloseTo(1.38629, 5);
+  expect(volumesUntil(0.01)).toBeCloseTo(4.60517, 5);
   expect(changesUntil(0.5, 0.1)).toBeCloseTo(6.5788, 4);
 });
 

@@ -190,7 +190,7 @@ function work(given: Given): SumAnswer {
       parts.reduce((sum, kg) => sum + kg, 0),
     ),
     [linkTo(waterKg), linkTo(glass), linkTo(sandKg), inputOf("rock", rock), inputOf("stand and gear", stand)],
-    { judged: true, wouldChange: ["the water", "the stand"] },
+    { judged: true, references: [WORK.eos80, WORK.memory], wouldChange: ["the water", "the stand"] },
   );
   const load = put(
     "load",
