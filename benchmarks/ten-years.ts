@@ -53,11 +53,11 @@ try {
     let packed = 0;
     for (let turn = 0; turn < 4; turn += 1) {
       const at = performance.now();
-      const reply = await fetch(program.address + path, { headers: { "accept-encoding": "identity" } });
+      const reply = await ask(path, { "accept-encoding": "identity" });
       bytes = (await reply.arrayBuffer()).byteLength;
       times.push(performance.now() - at);
     }
-    const small = await fetch(program.address + path);
+    const small = await ask(path);
     packed = Number(small.headers.get("content-length") ?? 0);
     await small.arrayBuffer();
     const browsed = path.endsWith(".csv") ? "" : await browse(program.address + path);
@@ -73,6 +73,11 @@ try {
   await program.stop();
 }
 
+/** On a line of its own: the server ends those that were silent while the browser was at work. */
+function ask(path: string, headers: Readonly<Record<string, string>> = {}): Promise<Response> {
+  return fetch(program.address + path, { headers: { ...headers, connection: "close" } });
+}
+
 /**
  * Tasks of the page's main thread by their own processor time, once and four times over: what a processor four times slower
  * takes. Wall time would tell of whatever else the machine does.
@@ -85,7 +90,7 @@ async function browse(address: string): Promise<string> {
     const page = await browser.newPage({ viewport: { width: 360, height: 740 } });
     openings.push(
       await traced(page, async () => {
-        await page.goto(address, { waitUntil: "load" });
+        await page.goto(address, { waitUntil: "load", timeout: 120_000 });
         await page.waitForTimeout(1500);
       }),
     );
@@ -107,7 +112,7 @@ async function browse(address: string): Promise<string> {
 /** The worker learns at full speed: only the main thread is told of. */
 async function learn(address: string): Promise<string> {
   const page = await browser.newPage({ viewport: { width: 360, height: 740 } });
-  await page.goto(address, { waitUntil: "load" });
+  await page.goto(address, { waitUntil: "load", timeout: 120_000 });
   const section = page.locator("[data-learn-again]");
   const button = section.getByRole("button", { name: "Learn again" });
   // The server learns first, and the slot is filled with the page.
