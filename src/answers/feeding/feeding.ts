@@ -166,7 +166,7 @@ function needPart(facts: TankFacts): NumbersPart {
     ...{ confidence: "judgement", wouldChange },
   });
   const usual = feedingFigure("usual", {
-    ...{ label: "dry food that is usually given to so much fish", unit: "g/d", at: "what-fish-need" },
+    ...{ label: "dry food that is commonly given to so much fish", unit: "g/d", at: "what-fish-need" },
     spread: product(fish, FEED_PER_FISH),
     formula: "weight of the fish x 0.025 g (0.01 to 0.06) a gram: common practice, no source",
     inputs: inputs.slice(0, 1),
@@ -197,7 +197,7 @@ function needPart(facts: TankFacts): NumbersPart {
     rows: [
       { label: "Yours, as dry pellet", value: [roughly(given)] },
       { label: "Keeps these fish their weight", value: [roughly(upkeep)] },
-      { label: "Usually given to so much fish", value: [roughly(usual)] },
+      { label: "Commonly given to so much fish", value: [roughly(usual)] },
       { label: "The most that they can take", value: [roughly(most)] },
       ...(against === null ? [] : [against.row]),
     ],

@@ -70,7 +70,7 @@ export const FISH_FOOD: Sum = {
       ...(["food for upkeep of a gram x warmth", ["maintFeed", "gas.fish_Q10"]] as const),
     );
     const usual = made(
-      ...(["usual", "food that is usually given"] as const),
+      ...(["usual", "food that is commonly given"] as const),
       product(fish, FEED_PER_FISH),
       ...(["0.025 g (0.01 to 0.06) of dry food a gram: common practice, no source", []] as const),
     );
@@ -84,7 +84,7 @@ export const FISH_FOOD: Sum = {
       lead: [roughly(upkeep), ` of ${label} a day keeps these fish their weight.`],
       rows: [
         { label: "Keeps them their weight", value: [roughly(upkeep)] },
-        { label: "Usually given", value: [roughly(usual)] },
+        { label: "Commonly given", value: [roughly(usual)] },
         { label: "The most that they can take", value: [roughly(most)] },
       ],
       ...{ tables: [], cautions: [] },

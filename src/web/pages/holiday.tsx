@@ -43,8 +43,8 @@ export function holidayPage(view: HolidayView): Page {
     body: (
       <>
         <div class="holiday-screen">
-          <ErrorSummary errors={summaryOf(doubts)} />
           <h1>Leaving home</h1>
+          <ErrorSummary errors={summaryOf(doubts)} />
           <p class="lead">From a day to a day: what to pack, what would happen, a page for a sitter.</p>
           <HolidayForm {...view} />
         </div>
@@ -81,7 +81,7 @@ function HolidayForm({ head, typed, doubts, today }: HolidayView) {
       <Choices
         name="every"
         legend="A sitter would feed"
-        hint="Grown fish bear days without food; a sitter who feeds seldom can do less harm."
+        hint="Grown fish bear days without food; a sitter who feeds less often can do less harm."
         error={errorOf("every", doubts)}
         options={[
           { value: "1", label: "daily", checked: every === "1" },
