@@ -7,9 +7,10 @@ interface Point {
   readonly input: { readonly reagent: ReagentId };
   readonly expected: Readonly<Record<string, number>>;
 }
-export const blocks = readBlocks("recorded/reagents.json");
-const points = (blocks.reagent_masses?.points ?? []) as Point[];
+const BLOCK = "reagent_masses";
+const points = (readBlocks("recorded/reagents.json")[BLOCK]?.points ?? []) as Point[];
 
+const MASS = "molar_mass_g_per_mol";
 const SOURCE = "periodictable 1.6.0 (Debian)";
 /** A gram of it in a litre: mg/L over a thousand is the share by mass. */
 const one = (of: Reagent) => doseEffect(of, 1, 1, 1);
@@ -25,16 +26,16 @@ const TOLERANCE = 1e-4;
 
 export const comparisons: readonly Comparison[] = [
   {
-    ...{ block: "reagent_masses", quantity: "molar mass", unit: "g/mol", source: SOURCE },
+    ...{ block: BLOCK, quantity: "molar mass", unit: "g/mol", source: SOURCE },
     ...{ tolerance: TOLERANCE, relative: true },
     pairs: points.map(({ input, expected }) => ({
       at: input.reagent,
-      theirs: expected.molar_mass_g_per_mol ?? Number.NaN,
+      theirs: expected[MASS] ?? Number.NaN,
       ours: molarMass(REAGENTS[input.reagent]),
     })),
   },
   ...SHARES.map(([key, quantity, ours]) => ({
-    ...{ block: "reagent_masses", quantity, unit: "", source: SOURCE, tolerance: TOLERANCE, relative: true },
+    ...{ block: BLOCK, quantity, unit: "", source: SOURCE, tolerance: TOLERANCE, relative: true },
     pairs: points.flatMap(({ input, expected }) => {
       const theirs = expected[key] ?? Number.NaN;
       return theirs === 0 ? [] : [{ at: input.reagent, theirs, ours: ours(REAGENTS[input.reagent]) }];

@@ -40,7 +40,7 @@ const strengthField = (what: "alkalinity" | "calcium"): AmountField => ({
       label: "Strength",
       quantity: "mass",
       unit: "g",
-      hard: { min: 0, max: 2000, open: true },
+      hard: { min: 0.01, max: 2000 },
       example: "100",
     }),
   ),

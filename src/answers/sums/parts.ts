@@ -4,7 +4,7 @@ import { SEAWATER_SOURCES, type SeawaterSource } from "../../engine/seawater/sou
 import type { Spread } from "../../engine/types/estimate.ts";
 import type { Figure, WorkingInput } from "../../engine/types/figure.ts";
 import { figureId } from "../../engine/types/figure-id.ts";
-import { linkTo, spreadText, workedOut } from "../../engine/types/link.ts";
+import { linkTo, spreadText } from "../../engine/types/link.ts";
 import { type Told, told } from "../sentence.ts";
 import type { SumRefusal, SumRow } from "./sum.ts";
 
@@ -76,7 +76,7 @@ export function doubted(amount: Amount, by: number, least = Number.NEGATIVE_INFI
   return { ...amount, low: Math.max(least, amount.low - by), high: amount.high + by };
 }
 
-export { linkTo, workedOut };
+export { linkTo };
 
 /** A typed amount as a line of a working, in a unit of our choice. */
 export const stated = (label: string, spread: Spread, unit: string): WorkingInput => ({

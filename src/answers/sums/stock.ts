@@ -74,7 +74,10 @@ function work(given: Given): SumAnswer | SumRefusal {
     spread: independently([grams, solution], ([g = 0, l = 1]) => g / l / 1000),
     formula: "grams over the solution",
   });
-  const inTank = tank === null ? [] : brings.map((what, i) => ofTank(what, perMl[i] as Figure, tank));
+  const inTank =
+    tank === null
+      ? []
+      : brings.map((what, i) => ofTank({ of, what, perMl: perMl[i] as Figure, gramsPerMl, purity, tank }));
   const [first] = perMl;
   if (first === undefined || grams.central === 0)
     return refusal(["Enter a weight: without salt it has no strength."], "grams");
@@ -96,11 +99,23 @@ function work(given: Given): SumAnswer | SumRefusal {
   };
 }
 
-function ofTank(what: Raised, perMl: Figure, tank: Spread): Figure {
+interface InTank {
+  readonly of: Reagent;
+  readonly what: Raised;
+  readonly perMl: Figure;
+  readonly gramsPerMl: Figure;
+  readonly purity: Spread;
+  readonly tank: Spread;
+}
+
+function ofTank({ of, what, perMl, gramsPerMl, purity, tank }: InTank): Figure {
   const { unit, factor } = RAISED[what];
   return figure({
     ...{ name: `tank_${what}`, label: `10 mL raise the tank's ${what} by`, unit, at: "reagents" },
-    spread: independently([perMl.spread, tank], ([each = 0, l = 1]) => (10 * factor * each) / l),
+    spread: independently(
+      [gramsPerMl.spread, purity, tank],
+      ([g = 0, share = 1, l = 1]) => factor * EFFECT[what](doseEffect(of, 10 * g, share, l)),
+    ),
     formula: "ten times what a mL holds, over the tank's water",
     inputs: [linkTo(perMl), stated("water", tank, "L")],
     wouldChange: ["the volume of water"],

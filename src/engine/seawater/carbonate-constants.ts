@@ -86,7 +86,7 @@ export function co2Solubility(temperature: Celsius, salinity: PracticalSalinity)
 }
 
 /** Total boron of seawater, mol/kg. @source uppstrom-1974 */
-export const totalBoron = (salinity: PracticalSalinity): number => (0.0004157 * salinity) / 35;
+const totalBoron = (salinity: PracticalSalinity): number => (0.0004157 * salinity) / 35;
 
 /** Calcium of natural seawater of this salinity, mol/kg: where nobody measured it. @source riley-tongudai-1967 */
 export const referenceCalcium = (salinity: PracticalSalinity): number =>

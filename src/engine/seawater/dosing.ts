@@ -79,8 +79,17 @@ export function doseFor(of: Reagent, what: Raised, rise: number, purity: number,
   return (litres * rise * molarMass(of)) / perMole / 1000 / purity;
 }
 
-/** Equal steps that add up to the whole, none above `most`: as few as do. */
+const STEPS: Range = {
+  ...{ name: "the number of steps", unit: "", min: 0, max: 1000, source: "judgement" },
+  wayOut: () => "allow a larger step",
+};
+
+/**
+ * Equal steps that add up to the whole, none above `most`: as few as do.
+ * @throws OutOfRange for more than a thousand
+ */
 export function stepsOf(whole: number, most: number): readonly number[] {
+  requireRange("split a dose", [STEPS, whole / most]);
   const count = Math.max(1, Math.ceil(whole / most - 1e-9));
   return Array.from({ length: count }, () => whole / count);
 }

@@ -113,8 +113,6 @@ export const REAGENTS = Object.fromEntries(ALL.map((one) => [one.id, one])) as R
   Record<ReagentId, Reagent>
 >;
 
-export const isReagent = (id: string): id is ReagentId => Object.hasOwn(REAGENTS, id);
-
 const CRYSTAL_WATER = 2 * ATOMIC_MASS.H + ATOMIC_MASS.O;
 
 /** g/mol of the salt without crystal water. @source iupac-weights */
