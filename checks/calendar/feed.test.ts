@@ -59,7 +59,7 @@ function taken(held: Map<string, ParsedEvent>, text: string): void {
 }
 
 test("every invented tank's almanac is drawn, and its file is read by both parsers", {
-  timeout: 240_000,
+  timeout: 600_000,
 }, async () => {
   const under = await withTanks(fewRuns());
   for (const row of await under.store.tanks()) {
@@ -88,7 +88,7 @@ test("every invented tank's almanac is drawn, and its file is read by both parse
 });
 
 test("five times anew after changes: none twice, none orphaned; unchanged, the same bytes", {
-  timeout: 300_000,
+  timeout: 600_000,
 }, async () => {
   const under = await withTanks(fewRuns(true));
   const [row] = await under.store.tanks();
@@ -127,7 +127,7 @@ test("five times anew after changes: none twice, none orphaned; unchanged, the s
 });
 
 test("a feed: told once, kept as a hash, the same tag, limited, gone when taken back", {
-  timeout: 240_000,
+  timeout: 600_000,
 }, async () => {
   const under = await withTanks(fewRuns(true));
   const [row] = await under.store.tanks();
