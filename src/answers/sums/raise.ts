@@ -241,7 +241,11 @@ function levelsOf(
     const value = now + ((i + 1) * rise.central * factor) / days;
     const level = figure({
       ...{ name: `after_${i + 1}`, label: `after day ${i + 1}`, unit, at: "reagents", spread: exact(value) },
-      ...{ formula: "where it stands now and the days' shares of the rise", inputs: [linkTo(step)], sources: ["iupac-weights"] },
+      ...{
+        formula: "where it stands now and the days' shares of the rise",
+        inputs: [linkTo(step)],
+        sources: ["iupac-weights"],
+      },
     });
     return { day: i + 1, level };
   });
