@@ -255,7 +255,7 @@ function portionsPart(facts: TankFacts): NumbersPart {
     tables: [
       {
         title: "Each as fed; frozen food thawed, its water poured off",
-        columns: ["Portion", "Nitrogen, mg", "Phosphorus, mg", "Nitrate here at most, mg/L"],
+        columns: ["Portion", "Nitrogen, mg", "Phosphorus, mg", "Nitrate at most, mg/L"],
         rows: rows.map(({ words, nitrogen, phosphorus, rise }) => [
           [words],
           [bare(nitrogen)],
