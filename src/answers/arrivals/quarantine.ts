@@ -9,7 +9,8 @@ import type { KeptApart, TankRecord } from "../../engine/types/record.ts";
 export const QUARANTINED = {
   fish: { name: "fish", days: 42 },
   corals: { name: "corals", days: 42 },
-  invertebrates: { name: "snails, crabs, shrimps and other invertebrates", days: 28 },
+  /** Snails, crabs, shrimps and the like. */
+  invertebrates: { name: "invertebrates", days: 28 },
 } as const;
 export type Quarantined = keyof typeof QUARANTINED;
 

@@ -17,7 +17,7 @@ export const EFFECT_WORDS: Readonly<Record<MedicineEffect, string>> = {
   kills: "kills",
   harms: "harms",
   risky: "risky: some die, or too little is known",
-  bears: "usually borne",
+  bears: "borne, so far as is known",
   unknown: "not known",
 };
 

@@ -15,6 +15,7 @@ import type { Medicine } from "../../engine/types/medicine.ts";
 import { to } from "../../web/page.ts";
 import { arrivalsPage, type FallowView, fallowWorkingPage } from "../../web/pages/arrivals.tsx";
 import { medicinePage } from "../../web/pages/medicine.tsx";
+import { waitingPage } from "../../web/pages/waiting.tsx";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import { ofTank } from "./of-tank.ts";
 import { TWENTY_RUNS } from "./soon.ts";
@@ -29,6 +30,14 @@ export const ARRIVALS_ROUTES: readonly PageRoute[] = [
 const fallowOf = ({ facts, record }: LoadedTank, { answers }: PageContext): Promise<TankAnswers> =>
   answers.of(facts, TWENTY_RUNS, { fallow: `${FALLOW_DAYS} d` }, record);
 
+/** It takes seconds: the page is sent at once with a slot for it, or waits where somebody said that they would. */
+const waits = (query: PageRequest["query"]): boolean => query["wait"] === "1" || query["part"] === "1";
+
+const waitingFor = ({ head }: LoadedTank, address: string): PageReply => ({
+  kind: "page",
+  page: waitingPage({ head, here: "arrivals", what: "A fallow time", address }),
+});
+
 const DATE = /^\d{4}-\d\d-\d\d$/;
 
 async function show(tank: LoadedTank, { query }: PageRequest, context: PageContext): Promise<PageReply> {
@@ -39,7 +48,9 @@ async function show(tank: LoadedTank, { query }: PageRequest, context: PageConte
   const asked = query["from"] ?? "";
   const from = DATE.test(asked) && !Number.isNaN(Date.parse(asked)) ? asked : today;
   const fallowing = apart.find(({ what }) => what === "fallow");
-  const fallow = query["fallow"] === "1" ? fallowView(await fallowOf(tank, context), tank) : null;
+  const asksFallow = query["fallow"] === "1";
+  if (asksFallow && !waits(query)) return waitingFor(tank, `${to.tank(tank.row.id, "arrivals")}?fallow=1`);
+  const fallow = asksFallow ? fallowView(await fallowOf(tank, context), tank) : null;
   return {
     kind: "page",
     page: arrivalsPage({
@@ -78,9 +89,10 @@ function fallowView({ ahead, waves }: TankAnswers, { facts }: LoadedTank): Fallo
 
 async function fallowWorking(
   tank: LoadedTank,
-  { params }: PageRequest,
+  { params, query }: PageRequest,
   context: PageContext,
 ): Promise<PageReply> {
+  if (!waits(query)) return waitingFor(tank, to.fallowWorking(tank.row.id, params["figure"] ?? ""));
   const figure = workingOf(await fallowOf(tank, context), params["figure"] ?? "");
   if (figure === null) return { kind: "not_found", what: "figure of that name in this fallow time" };
   return { kind: "page", page: fallowWorkingPage({ head: tank.head, figure, asOf: tank.facts.asOf }) };

@@ -152,7 +152,7 @@ function killedWords({ groups }: Medicine): string {
   const borne = MEDICINE_GROUPS.every(
     (group) => groups[group].value === "bears" || groups[group].value === "unknown",
   );
-  return borne ? "usually borne by a crew, so far as is known" : "no medicine for a tank with a crew";
+  return borne ? "borne by a crew, so far as is known" : "no medicine for a tank with a crew";
 }
 
 function Here({ course }: { readonly course: MedicineCourse }) {
