@@ -17,6 +17,10 @@ export const maybeTold = (text: string, figure: string | null | undefined): stri
 export const plain = (sentence: Sentence): string =>
   sentence.map((part) => (typeof part === "string" ? part : part.text)).join("");
 
+/** "a, b and c", each its own door. */
+export const joined = (parts: Sentence): Sentence =>
+  parts.flatMap((part, i) => (i === 0 ? [part] : [i === parts.length - 1 ? " and " : ", ", part]));
+
 /** A number as sentences of the engine write it, with the unit or noun that follows. */
 const NUMBER = /\d[\d.]*(?: to \d[\d.]*)?(?: of 20(?: runs)?| cm²| m²| mm| mg(?: C)?| L| °C| %| days?)?/;
 

@@ -76,6 +76,10 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "what is due when: dated care, as a calendar file on request",
     load: () => import("./commands/almanac.ts"),
   },
+  weeks: {
+    summary: "weeks 1 to 26 on one page: expect, test, do, don't, buy",
+    load: () => import("./commands/weeks.ts"),
+  },
   heads: {
     summary: "who lives in a tank of the store: heads by kind, losses, orders",
     load: () => import("./commands/heads.ts"),

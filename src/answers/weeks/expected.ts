@@ -4,7 +4,7 @@
  */
 import type { AheadOutput } from "../../contract/output/ahead.ts";
 import { daysBetween } from "../../contract/quantity/calendar.ts";
-import { told } from "../sentence.ts";
+import { joined, told } from "../sentence.ts";
 import { chance } from "../words.ts";
 import type { WeekItem } from "./item.ts";
 
@@ -30,18 +30,30 @@ export function expected({ as_it_is, tank }: AheadOutput): readonly WeekItem[] {
 const FED: readonly string[] = ["tan", "nh3", "no2", "no3", "po4"];
 
 function crossings({ chances }: Outlook, today: string): WeekItem[] {
-  return chances.flatMap(({ quantity, limit, unit, of_20, already_of_20, first_on, figures }): WeekItem[] => {
-    if (first_on === null || of_20 - already_of_20 < TOLD_OF_20) return [];
-    const inDays = daysBetween(today, first_on.middle);
-    const name = NAMES[quantity] ?? quantity;
+  const crossed = chances.flatMap((one) =>
+    one.first_on === null || one.of_20 - one.already_of_20 < TOLD_OF_20
+      ? []
+      : [
+          {
+            ...one,
+            inDays: daysBetween(today, one.first_on.middle),
+            name: NAMES[one.quantity] ?? one.quantity,
+          },
+        ],
+  );
+  const items = crossed.map(({ inDays, name, limit, unit, of_20, figures }): WeekItem => {
     const most = unit.startsWith("mg C")
       ? `${name} past where it is a nuisance`
       : `${name} above ${Number(limit.toPrecision(2))} ${unit}`;
     const text = [`${capital(most)}: `, told(chance(of_20), figures.chance), "."];
-    const crossing: WeekItem = { inDays, list: "expect", weight: 40 + of_20, text };
-    const feed = ["No more feed than now: ", told(name, figures.chance), " would rise with it."];
-    return FED.includes(quantity) ? [crossing, { inDays, list: "dont", weight: 30, text: feed }] : [crossing];
+    return { inDays, list: "expect", weight: 40 + of_20, text };
   });
+  const fed = crossed.filter(({ quantity }) => FED.includes(quantity));
+  if (fed.length === 0) return items;
+  const names = joined(fed.map(({ name, figures }) => told(name, figures.chance)));
+  const inDays = Math.min(...fed.map((one) => one.inDays));
+  const text = ["No more feed than now: ", ...names, " would rise with it."];
+  return [...items, { inDays, list: "dont", weight: 30, text }];
 }
 
 function humps({ quantities }: Outlook): WeekItem[] {

@@ -2,7 +2,7 @@
 import type { WavesOutput } from "../../contract/output/waves.ts";
 import { daysBetween } from "../../contract/quantity/calendar.ts";
 import { type AnimalRow, inFull } from "../animals/fit-words.ts";
-import { linked, maybeTold, type Sentence, told } from "../sentence.ts";
+import { joined, linked, maybeTold, type Sentence, told } from "../sentence.ts";
 import type { TankAnswers } from "../tank-answers.ts";
 import { counted, dateWords } from "../words.ts";
 import type { WeekItem } from "./item.ts";
@@ -20,19 +20,15 @@ export function fromPlan({ waves, animals }: TankAnswers): readonly WeekItem[] {
 
 function ofWave(wave: Wave, next: Wave | undefined, today: string): WeekItem[] {
   const inDays = daysBetween(today, wave.from);
-  const animals = joined(
-    wave.animals.map(({ count, name, figures }) => told(counted(count, name), figures.count)),
-  );
   const shells = wave.animals.reduce((sum, { spare_shells }) => sum + spare_shells, 0);
+  const wanted = joined([
+    ...wave.animals.map(({ count, name, figures }) => told(counted(count, name), figures.count)),
+    ...(shells === 0 ? [] : [counted(shells, "empty shell")]),
+  ]);
   return [
     {
       ...{ inDays, list: "buy", weight: 90 },
-      text: [
-        `Wave ${wave.number}, only if its gate holds: `,
-        ...animals,
-        ...(shells === 0 ? [] : [` and ${counted(shells, "empty shell")}`]),
-        ".",
-      ],
+      text: [`Wave ${wave.number}, only if its gate holds: `, ...wanted, "."],
     },
     {
       ...{ inDays: daysBetween(today, wave.to) + 1, list: "dont", weight: 60 },
@@ -100,7 +96,3 @@ function tooYoung(rows: readonly AnimalRow[], today: string): WeekItem[] {
   ];
   return [{ inDays: 0, list: "dont", weight: 40, text }];
 }
-
-/** "a, b and c", each its own door. */
-const joined = (parts: Sentence): Sentence =>
-  parts.flatMap((part, i) => (i === 0 ? [part] : [i === parts.length - 1 ? " and " : ", ", part]));

@@ -1,21 +1,19 @@
 /** `grazewell almanac FILE`: dated care of a tank; as a calendar file on request. */
 import { writeFileSync } from "node:fs";
 import { Command, InvalidArgumentError } from "commander";
-import { type Almanac, almanacOf } from "../../answers/almanac/almanac.ts";
+import type { Almanac } from "../../answers/almanac/almanac.ts";
 import { issueOf } from "../../answers/almanac/issue.ts";
 import { almanacOutputOf } from "../../answers/almanac/output.ts";
-import { adviceFor } from "../../answers/bench/next.ts";
 import { larderFor, larderOutputOf } from "../../answers/larder.ts";
 import { DEFAULT_ENSEMBLE } from "../../answers/plan/plan-tank.ts";
 import { wavesOutputOf } from "../../answers/plan/waves-output.ts";
-import { recordAnswersOf } from "../../answers/record-answers.ts";
 import { plain } from "../../answers/sentence.ts";
 import { STATEMENT } from "../../answers/statement.ts";
 import { flowsFor } from "../../answers/trends/flows.ts";
-import { shownIn } from "../../answers/units-shown.ts";
 import { counted, dateWords, wrap } from "../../answers/words.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
+import { almanacOfFile } from "../almanac/of-file.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
 import { planOf } from "../plan/plan-of.ts";
 import { addTankOptions, type TankSource, tankFrom } from "../tank-source.ts";
@@ -86,16 +84,7 @@ async function answersFor(facts: TankFacts, io: Io) {
 /** A file has no daybook and no memory of what calendars were given. */
 async function ofFile(file: string | undefined, flags: Flags, io: Io): Promise<Made> {
   const facts = await tankFrom(file, flags, io, { quiet: true });
-  const { today } = io;
-  const record = { observations: [], happenings: [], declined: [], asOf: today };
-  const shown = shownIn(undefined);
-  const { trends, heads, advice: lists } = recordAnswersOf({ facts, record, today }, shown);
-  const answers = await answersFor(facts, io);
-  const known = { facts, record, latest: [], today, answeredOn: null, waves: answers.waves, lists };
-  const almanac = almanacOf({
-    ...{ facts, record, today, trends, heads, shown, ...answers },
-    advice: adviceFor(known).standing,
-  });
+  const almanac = almanacOfFile(facts, await answersFor(facts, io), facts.asOf);
   return {
     ...{ almanac, name: facts.name, zone: null },
     calendar: flags.ics === undefined ? null : await calendarOfFile(facts.name, almanac),
