@@ -48,8 +48,8 @@ export function hungryAdvice({ fed_by_hand }: WavesOutput): readonly Advice[] {
   ];
 }
 
-/** The shelf with most left over. */
-export function handWorkAdvice({ left_to_hand }: WavesOutput, today: string): readonly Advice[] {
+/** The shelf with most left over once the plan has all come: today, with fewer mouths, it is more. */
+export function handWorkAdvice({ kind, left_to_hand }: WavesOutput, today: string): readonly Advice[] {
   const [most] = left_to_hand.toSorted((a, b) => b.mg_c_per_day - a.mg_c_per_day);
   if (most === undefined) return [];
   const { shelf, mg_c_per_day, text, figure } = most;
@@ -60,7 +60,14 @@ export function handWorkAdvice({ left_to_hand }: WavesOutput, today: string): re
       weight: 20,
       about: "hand_work",
       do: [`Do by hand what no crew eats down: ${SHELF_NAME[shelf as ShelfId] ?? shelf}.`],
-      why: [["It grows ", told(rationsADay(mg_c_per_day), figure), " more than is eaten."], [inFull(text)]],
+      why: [
+        [
+          kind === "nothing_yet" ? "About " : "Even when the whole planned crew is there, about ",
+          told(rationsADay(mg_c_per_day), figure),
+          " of it are left.",
+        ],
+        [inFull(text)],
+      ],
       byWhen: [`With the next water change, by ${dateWords(addDays(today, 7))} or so.`],
       by: null,
       restsOn: shelf,

@@ -52,7 +52,7 @@ const capitalised = (text: string): string => text.slice(0, 1).toUpperCase() + t
 
 /** "In 12 weeks 2 to 4, most likely 3." for each time asked about. */
 export const laterSentence = ({ later }: KindOutput): Sentence => [
-  "Nobody added: ",
+  "If nobody is added: ",
   ...later.flatMap(
     ({ weeks, figure, low, likely, high }, i): Sentence => [
       i === 0 ? "" : i === later.length - 1 ? " and " : ", ",

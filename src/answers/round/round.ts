@@ -1,7 +1,7 @@
 /**
  * The round: all tanks, the neediest first; each with why now, what to do, by when, and how old its data are. What is
- * shown of a tank is the first of its bench's list, judged from record and facts alone, beside what the engine asked for
- * when it last had a word. Pure: tanks and today are handed in.
+ * shown of a tank is the first of its bench's list, judged from record and facts alone, beside what the engine, trends,
+ * heads and growths asked for when they last had a word. Pure: tanks and today are handed in.
  */
 import { daysBetween } from "../../contract/quantity/calendar.ts";
 import type { Declined } from "../../engine/types/record.ts";
@@ -25,8 +25,10 @@ export interface RoundTank extends RoundSummary {
   readonly name: string;
   readonly keeper: string;
   readonly demonstration: boolean;
-  /** What the engine asked for when it last had a word; empty where it had none. */
+  /** What the engine asked for when it last had a word, and trends, heads and growths; empty where they had none. */
   readonly engine: readonly Advice[];
+  /** Trends, heads and growths are not read yet as the tank stands now. */
+  readonly stillReading?: boolean;
 }
 
 export interface RoundRow {
@@ -43,6 +45,7 @@ export interface RoundRow {
   readonly need: Need;
   /** Days since the latest entry; null where there is none. */
   readonly dataDays: number | null;
+  readonly stillReading: boolean;
 }
 
 export const summaryOf = (known: KnownOfTank): RoundSummary => {
@@ -51,7 +54,7 @@ export const summaryOf = (known: KnownOfTank): RoundSummary => {
 };
 
 export function rowOf(tank: RoundTank, today: string): RoundRow {
-  const { id, name, keeper, demonstration, quick, engine, declines, lastOn } = tank;
+  const { id, name, keeper, demonstration, quick, engine, declines, lastOn, stillReading = false } = tank;
   const all = [...quick, ...engine];
   const sorted = sortDeclined(agreeing(all, null), declines);
   const standing = sorted.standing.toSorted(compareAdvice);
@@ -59,7 +62,7 @@ export function rowOf(tank: RoundTank, today: string): RoundRow {
   const asked = sortDeclined(all, declines);
   const need = needOf(asked.standing, asked.declined);
   return {
-    ...{ id, name, keeper, demonstration, need },
+    ...{ id, name, keeper, demonstration, need, stillReading },
     first: standing[0] ?? null,
     more: Math.max(0, standing.length - 1),
     declined: sorted.declined.filter(({ advice }) => advice.weight >= 90),

@@ -5,11 +5,14 @@ import { dateWords } from "../words.ts";
 import type { RoundRow } from "./round.ts";
 
 const NOTHING: Sentence = ["Nothing that was told or measured asks for more."];
+const NOTHING_SO_FAR: Sentence = [
+  "No danger in what was told or measured; trends, heads and growths are still being read.",
+];
 
-export function whyNow({ first, declined }: RoundRow): Sentence {
+export function whyNow({ first, declined, stillReading }: RoundRow): Sentence {
   const why = first?.why[0] === undefined ? undefined : firstSentence(first.why[0]);
   const put = declined[0];
-  if (put === undefined) return why ?? NOTHING;
+  if (put === undefined) return why ?? (stillReading ? NOTHING_SO_FAR : NOTHING);
   const words = `Declined on ${dateWords(put.on)}: ${put.reason}`;
   return [...(why ?? put.advice.why[0] ?? []), ` ${words}${/[.!?]$/.test(words) ? "" : "."}`];
 }
@@ -26,8 +29,17 @@ function firstSentence(sentence: Sentence): Sentence {
   return parts;
 }
 
-export const whatToDo = ({ first, declined }: RoundRow): Sentence =>
-  first?.do ?? declined[0]?.advice.do ?? ["Keep things as they are."];
+export const whatToDo = ({ first, declined, stillReading }: RoundRow): Sentence =>
+  first?.do ??
+  declined[0]?.advice.do ?? [stillReading ? "Look again in a minute." : "Keep things as they are."];
+
+/** Said of the whole list while some tanks are not read to the end; null when all are. */
+export function stillReadingWords(rows: readonly RoundRow[]): string | null {
+  const some = rows.filter(({ stillReading }) => stillReading).length;
+  if (some === 0) return null;
+  const tanks = some === 1 ? "1 tank" : `${some} tanks`;
+  return `Trends, heads and growths of ${tanks} are still being read: look again in a minute. Dangers stand here already.`;
+}
 
 /** "today", "by 18 Jun 2026", "this week". */
 export function byWhen({ first }: RoundRow, today: string): string {

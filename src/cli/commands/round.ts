@@ -4,6 +4,7 @@ import { URGENCY_ORDER } from "../../answers/advice.ts";
 import { roundOutputOf } from "../../answers/round/output.ts";
 import {
   filtered,
+  NO_FILTER,
   ROUND_SORTS,
   type RoundFilter,
   type RoundRow,
@@ -11,7 +12,15 @@ import {
   rowOf,
   urgencyOf,
 } from "../../answers/round/round.ts";
-import { byWhen, dataAge, roundFinding, roundText, whatToDo, whyNow } from "../../answers/round/words.ts";
+import {
+  byWhen,
+  dataAge,
+  roundFinding,
+  roundText,
+  stillReadingWords,
+  whatToDo,
+  whyNow,
+} from "../../answers/round/words.ts";
 import { plain } from "../../answers/sentence.ts";
 import { wrap } from "../../answers/words.ts";
 import type { Io } from "../io.ts";
@@ -32,6 +41,9 @@ interface Flags {
   readonly all?: true;
   readonly json?: true;
 }
+
+/** Tanks of which trends, heads and growths are read too: some seconds at most. */
+const READ_CLOSER = 100;
 
 /** Tanks shown, unless all are asked for. */
 const SHOWN = 20;
@@ -54,11 +66,16 @@ export function command(io: Io): Command {
     .option("--json", "data for programs, every tank: docs/schemas/round.schema.json")
     .action(async ({ store: where, keeper, urgency, words, sort, all, json }: Flags) => {
       const { openStore } = await import("../../store/open.ts");
-      const { roundTanks } = await import("../../server/round/round-tanks.ts");
+      const { readCloser, roundTanks } = await import("../../server/round/round-tanks.ts");
       const rows = await saying(async () => {
         const store = await openStore(where, { use: "existing" });
         try {
-          return (await roundTanks(store, io.today)).map((tank) => rowOf(tank, io.today));
+          const look = async () => (await roundTanks(store, io.today)).map((tank) => rowOf(tank, io.today));
+          const first = filtered(await look(), NO_FILTER, roundText);
+          // Trends, heads and growths take a few hundredths of a second a tank: of a long round the neediest alone.
+          const closer = first.slice(0, READ_CLOSER).map(({ id }) => id);
+          await readCloser(store, closer, io.today);
+          return await look();
         } finally {
           await store.close();
         }
@@ -81,6 +98,17 @@ const URGENCY_WORDS: Readonly<Record<ReturnType<typeof urgencyOf>, string>> = {
   nothing_due: "Nothing due",
 };
 
+/** A command that has ended reads no further. */
+const notRead = (rows: readonly RoundRow[], width: number): string[] =>
+  stillReadingWords(rows) === null
+    ? []
+    : [
+        wrap(
+          `Of ${rows.filter(({ stillReading }) => stillReading).length} tanks further down trends, heads and growths were not read; dangers are here all the same.`,
+          width,
+        ),
+      ];
+
 function textOf(rows: readonly RoundRow[], found: readonly RoundRow[], most: number, io: Io): string {
   const part = (words: string) => wrap(words, io.width, "   ", "     ");
   const shown = found.slice(0, most);
@@ -100,6 +128,7 @@ function textOf(rows: readonly RoundRow[], found: readonly RoundRow[], most: num
         part(`${when}data: ${dataAge(row)}`),
       ].join("\n");
     }),
+    ...notRead(rows, io.width),
     found.length === rows.length && shown.length === rows.length
       ? "How it is ranked: docs/model/next.md"
       : wrap(`${shown.length} of ${found.length} found shown, of ${rows.length} tanks.`, io.width),

@@ -2,20 +2,28 @@
 
 import { URGENCY_ORDER } from "../../answers/advice.ts";
 import { filtered, NO_FILTER, ROUND_SORTS, type RoundFilter, rowOf } from "../../answers/round/round.ts";
-import { roundFinding, roundText } from "../../answers/round/words.ts";
+import { roundFinding, roundText, stillReadingWords } from "../../answers/round/words.ts";
 import { ROUND_ROWS, roundPage } from "../../web/pages/round.tsx";
-import { roundTanks } from "../round/round-tanks.ts";
+import { readCloser, roundTanks } from "../round/round-tanks.ts";
 import type { PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 
 export const ROUND_ROUTES: readonly PageRoute[] = [{ method: "GET", path: "/round", answer: round }];
 
 async function round({ query }: PageRequest, { store, today }: PageContext): Promise<PageReply> {
   const rows = (await roundTanks(store, today)).map((tank) => rowOf(tank, today));
+  const unread = filtered(rows, NO_FILTER, roundText).filter(({ stillReading }) => stillReading);
+  // Not waited for: what goes wrong in it goes wrong again for who opens that tank, and is told there.
+  void readCloser(
+    store,
+    unread.map(({ id }) => id),
+    today,
+  ).catch(() => {});
   const filter = filterOf(query);
   const found = filtered(rows, filter, roundText);
   const most = query["rows"] === "all" ? null : ROUND_ROWS;
   const page = roundPage({
     finding: roundFinding(rows),
+    stillReading: stillReadingWords(rows),
     rows: most === null ? found : found.slice(0, most),
     found: found.length,
     all: rows.length,

@@ -2,6 +2,7 @@
  * All tanks of a store as the round judges them. What a tank asks for is worked out once and held until its answers or
  * its daybook change, or the day does; which have changed is one question to the store. So a dangerous reading moves its
  * tank up at the next look, whichever program kept it. Work is done in turns, so that others are answered meanwhile.
+ * What takes longer, trends and heads, is read after the answer was given: closer-look.ts.
  */
 import { setImmediate as otherTurn } from "node:timers/promises";
 import { type RoundSummary, type RoundTank, summaryOf } from "../../answers/round/round.ts";
@@ -10,6 +11,7 @@ import { readTankData } from "../../contract/tank-file/read.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
 import type { EntryRow, Store, TankRow } from "../../store/store.ts";
 import { nameOf } from "../name-of.ts";
+import { closerAdvice, endCloserLooks, lookCloser } from "./closer-look.ts";
 import { keptAdvice } from "./kept-advice.ts";
 import { knownFrom, presentWith, RECENT } from "./known-tank.ts";
 
@@ -38,12 +40,26 @@ export function roundTanks(
   return mine;
 }
 
+/** Reads trends, heads and growths of the tanks that have changed since they were last read, the neediest given first. */
+export async function readCloser(store: Store, ids: readonly string[], today: string): Promise<void> {
+  const rows = new Map((await store.tanks()).map((row) => [row.id, row]));
+  const marks = await store.entryMarks(ids);
+  const marked = ids.flatMap((id) => {
+    const row = rows.get(id);
+    return row === undefined ? [] : [{ id, state: stateIn(row, marks, today) }];
+  });
+  await lookCloser(store, marked, today);
+}
+
+const stateIn = ({ id, version }: TankRow, marks: ReadonlyMap<string, number>, today: string): string =>
+  `${version} ${marks.get(id) ?? 0} ${today}`;
+
 async function look(store: Store, today: string, isOver: () => boolean): Promise<readonly RoundTank[]> {
   const rows = await store.tanks();
   const marks = await store.entryMarks(rows.map(({ id }) => id));
   const held = heldFor.get(store) ?? new Map<string, Held>();
   heldFor.set(store, held);
-  const stateOf = ({ id, version }: TankRow) => `${version} ${marks.get(id) ?? 0} ${today}`;
+  const stateOf = (row: TankRow) => stateIn(row, marks, today);
   const changed = rows.filter((row) => held.get(row.id)?.state !== stateOf(row));
   for (let start = 0; start < changed.length && !isOver(); start += TANKS_A_TURN) {
     const some = changed.slice(start, start + TANKS_A_TURN);
@@ -59,8 +75,10 @@ async function look(store: Store, today: string, isOver: () => boolean): Promise
     const summary = held.get(row.id)?.summary;
     if (summary === undefined) return [];
     const { id, keeper, demonstration } = row;
-    const engine = keptAdvice(store, id, today);
-    return [{ ...summary, id, name: nameOf(row), keeper: keeper.name, demonstration, engine }];
+    const closer = closerAdvice(store, { id, state: stateOf(row) });
+    const engine = [...keptAdvice(store, id, today), ...closer.advice];
+    const stillReading = !closer.current;
+    return [{ ...summary, id, name: nameOf(row), keeper: keeper.name, demonstration, engine, stillReading }];
   });
 }
 
@@ -71,14 +89,20 @@ async function look(store: Store, today: string, isOver: () => boolean): Promise
 export function lookAhead(store: Store, today: string): { readonly stop: () => Promise<void> } {
   let over = false;
   // What goes wrong here goes wrong again for who asks, and is told there.
-  const looked = roundTanks(store, today, () => over).then(
-    () => {},
-    () => {},
-  );
+  const looked = roundTanks(store, today, () => over)
+    .then((tanks) =>
+      readCloser(
+        store,
+        tanks.map(({ id }) => id),
+        today,
+      ),
+    )
+    .catch(() => {});
   return {
-    stop: () => {
+    stop: async () => {
       over = true;
-      return looked;
+      await endCloserLooks(store);
+      await looked;
     },
   };
 }

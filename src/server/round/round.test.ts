@@ -9,6 +9,7 @@ import { GATE_WORDS, SIGN_OF_SHELF } from "../../engine/stocking/gates.ts";
 import { openStore } from "../../store/open.ts";
 import type { Json, Store } from "../../store/store.ts";
 import { buildApp } from "../app.ts";
+import { readCloser } from "./round-tanks.ts";
 
 const TODAY = "2026-06-15";
 const NOW = "2026-06-15T12:00:00.000Z";
@@ -139,6 +140,25 @@ describe("the round", () => {
     const page = await get(`/round?${query}`);
     expect(names(page.body)).toEqual(found);
     if (found.length === 0) expect(page.body).toContain("No tank fits what you look for.");
+  });
+
+  test("what trends, heads, growths and the start-up ask for stands on the round too, once it is read", async () => {
+    const young = { first_seawater_on: "2026-05-25", animals_present: [], fish: [] };
+    const id = await tank("Willow", young, "Wim");
+    const nitrite = {
+      ...{ quantity: "no2_mg_per_l", text: "0.5", unit: "mg/L as NO2", observed: "today" },
+      once: "n".repeat(22),
+    };
+    expect((await send(`/tanks/${id}/readings`, nitrite)).statusCode).toBe(303);
+    const first = (await get("/round?keeper=Wim")).body;
+    expect(first).toContain("are still being read: look again in a minute. Dangers stand here already.");
+    expect(first).not.toContain("Keep things as they are.");
+    await readCloser(store, [id], TODAY);
+    const then = (await get("/round?keeper=Wim")).body;
+    expect(then).toContain("Wait for nitrite to go.");
+    expect(then).toContain("This week");
+    const row = (await store.tank(id))!;
+    await store.setKept(id, row.version, false, stamp);
   });
 
   test("a tank whose answers can't be read is listed, and says so", async () => {

@@ -303,7 +303,7 @@ function Latest({ tank, latest }: { readonly tank: string; readonly latest: read
           </li>
         ))}
       </ul>
-      <p>
+      <p class="actions">
         <a class="action" href={to.tank(tank, "readings")}>
           Log a reading
         </a>{" "}

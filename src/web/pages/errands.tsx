@@ -80,7 +80,8 @@ function findingOf({ kind, waves }: Errands): string {
   const first = waves[0];
   if (kind === "nothing_yet" || first === undefined) return "Get no animal yet.";
   const kinds = first.animals.length;
-  return `Get ${kinds === 1 ? "one kind" : `${kinds} kinds`} for wave ${first.number}, and nothing for later waves yet.`;
+  // Their gate is for the keeper's eyes: errands never say that it holds.
+  return `For wave ${first.number}, once its gate holds: ${kinds === 1 ? "one kind" : `${kinds} kinds`}. Nothing for later waves yet.`;
 }
 
 function NothingYet({ errands }: { readonly errands: Errands }) {

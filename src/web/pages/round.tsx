@@ -14,6 +14,8 @@ import { Sentence } from "./sentence.tsx";
 export interface RoundView {
   /** "Of 400 tanks, you are needed at 3 today, at 12 more this week." */
   readonly finding: string;
+  /** Null when all that is known of every tank was read. */
+  readonly stillReading: string | null;
   readonly rows: readonly RoundRow[];
   /** Of how many, with the filter and without. */
   readonly found: number;
@@ -53,6 +55,7 @@ export function roundPage(view: RoundView): Page {
         <h1>Who needs me?</h1>
         <p class="lead">{finding}</p>
         <p class="gloss">Round: all tanks, the neediest first.</p>
+        {view.stillReading === null ? null : <p role="status">{view.stillReading}</p>}
         {all === 0 ? (
           <p>
             <a class="action first" href={to.newTank()}>
