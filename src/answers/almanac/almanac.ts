@@ -4,6 +4,7 @@
  */
 import type { Figure } from "../../engine/types/figure.ts";
 import { arrivalDates } from "../arrivals/apart-dates.ts";
+import { comingDates } from "../errands/coming-dates.ts";
 import { withConfidence } from "../figures/confidence.ts";
 import type { RecordScene } from "../record-scene.ts";
 import { startUpDates } from "../start-up/next-test.ts";
@@ -23,7 +24,11 @@ const OWN: readonly ((scene: AlmanacScene) => Dated)[] = [
 ];
 
 /** Dated care that other parts know of: one line each. */
-const OTHERS: readonly ((scene: RecordScene) => readonly CareDate[])[] = [startUpDates, arrivalDates];
+const OTHERS: readonly ((scene: RecordScene) => readonly CareDate[])[] = [
+  startUpDates,
+  arrivalDates,
+  comingDates,
+];
 /** Duties that another one takes in: the start-up's test is of both. */
 const TAKEN_IN: Readonly<Record<string, readonly string[]>> = {
   "start_up.test": ["test.tan_mg_n_per_l", "test.no2_mg_per_l"],

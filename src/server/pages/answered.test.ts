@@ -29,6 +29,7 @@ async function ask(path: string, address: Record<string, string>, worked: boolea
     row: { id: "example", version: 1 },
     ...{ head: example.head, facts: example.facts, document: {} },
     record: { observations: [], happenings: [], declined: [], asOf: TODAY },
+    ...{ zone: null, today: TODAY },
   };
   const context = {
     answers,
