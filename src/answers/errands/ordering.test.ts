@@ -3,6 +3,8 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { type Example, exampleTank } from "../../../checks/kit/example-answers.ts";
 import type { Ordered, TankRecord } from "../../engine/types/record.ts";
 import type { ShopTerms } from "../../engine/types/tank.ts";
+import { plain } from "../sentence.ts";
+import { comingDates } from "./coming-dates.ts";
 import { onOrder } from "./on-order.ts";
 import { orderingOf, straysOf } from "./ordering.ts";
 
@@ -55,6 +57,25 @@ describe("onOrder", () => {
         expect(onOrder(record(...orders)).reduce((sum, { heads }) => sum + heads, 0)).toBe(open);
       }),
     );
+  });
+});
+
+describe("comingDates", () => {
+  const datesOn = (today: string, ...orders: readonly Ordered[]) =>
+    comingDates({ facts: young.facts, record: record(...orders), today });
+
+  test("one for each kind that should come, with its gate; none once it has come, or where no day was said", () => {
+    const placed = order({ expectedOn: "2026-06-20" });
+    expect(datesOn("2026-06-15", placed)).toMatchObject([{ id: "order.dwarf-cerith", on: "2026-06-20" }]);
+    expect(datesOn("2026-06-15", placed)[0]?.gate).not.toBeNull();
+    expect(datesOn("2026-06-15", placed, order({ step: "arrived", heads: 3 }))).toEqual([]);
+    expect(datesOn("2026-06-15", order({}))).toEqual([]);
+  });
+
+  test("what is late is asked after today", () => {
+    const [late] = datesOn("2026-06-25", order({ expectedOn: "2026-06-20" }));
+    expect(late).toMatchObject({ on: "2026-06-25" });
+    expect(plain(late?.do ?? [])).toContain("Ask the shop for 3 dwarf ceriths");
   });
 });
 
