@@ -62,7 +62,7 @@ function startUpText(output: StartUpOutput, io: Io): string {
       ? []
       : [
           line(
-            `${versions.left} of ${versions.drawn} versions of the tank end within ${versions.within_days} days; the others are left out. ${versions.taught ? "They have learned from its tests." : "They know no test of it yet."}`,
+            `${versions.left} of ${versions.drawn} versions of the tank end within ${versions.within_days} days; the others are left out. ${versions.taught ? "They have learned from its tests." : "They know no test of it yet."}${end === null ? " Too few to tell a date." : ""}`,
           ),
         ]),
     ...(dose === null || !running
