@@ -6,9 +6,9 @@
 import { writeFileSync } from "node:fs";
 import { expect, onTestFinished, test } from "vitest";
 import type { TankAnswers } from "../../src/answers/tank-answers.ts";
-import { FEED_LIMIT } from "../../src/server/almanac/feeds.ts";
 import { Answers } from "../../src/server/answers.ts";
 import { addDemonstration } from "../../src/server/demonstration/add.ts";
+import { LIMITS } from "../../src/server/limits.ts";
 import { nameOf } from "../../src/server/name-of.ts";
 import type { AnswerSource } from "../../src/server/route.ts";
 import { to } from "../../src/web/page.ts";
@@ -154,8 +154,9 @@ test("a feed: told once, kept as a hash, the same tag, limited, gone when taken 
   expect((await get(under, "/calendar/short.ics")).statusCode).toBe(404);
 
   let answered = 2;
-  for (; answered <= FEED_LIMIT.each + 2; answered++) if ((await get(under, path)).statusCode === 429) break;
-  expect(answered).toBe(FEED_LIMIT.each);
+  for (; answered <= LIMITS.feedsPerMinute + 2; answered++)
+    if ((await get(under, path)).statusCode === 429) break;
+  expect(answered).toBe(LIMITS.feedsPerMinute);
   under.wait(61);
 
   const back = await post(under, to.calendarFeeds(tank), { take_back: feed!.id });

@@ -28,6 +28,9 @@ export const LIMITS = {
   connections: 500,
   /** Writes from one client. */
   writesPerMinute: 120,
+  /** Askings of one calendar's address, and of addresses that are none, all together. */
+  feedsPerMinute: 20,
+  unknownFeedsPerMinute: 60,
   /** One tank worked out: past this it is given up, and its thread ended. */
   answerMs: 180 * SECOND_MS,
   answerHeapMib: 1024,

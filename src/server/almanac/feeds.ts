@@ -5,15 +5,13 @@
  */
 import { createHash, randomBytes } from "node:crypto";
 import type { Store } from "../../store/store.ts";
+import { LIMITS } from "../limits.ts";
 import { WriteLimit } from "../write-limit.ts";
 
 const TOKEN_BYTES = 16;
 export const newToken = (): string => randomBytes(TOKEN_BYTES).toString("base64url");
 export const isToken = (text: string): boolean => /^[\w-]{22}$/.test(text);
 export const hashOf = (token: string): string => createHash("sha256").update(token).digest("hex");
-
-/** Askings of one feed a minute, and of addresses that are none, all together. */
-export const FEED_LIMIT = { each: 20, unknown: 60 } as const;
 
 interface Limits {
   readonly each: WriteLimit;
@@ -30,8 +28,8 @@ export function countAsking(store: Store, hash: string | null, now: string): voi
   let known = limits.get(store);
   if (known === undefined) {
     const made: Limits = {
-      each: new WriteLimit(FEED_LIMIT.each, () => made.now, words),
-      unknown: new WriteLimit(FEED_LIMIT.unknown, () => made.now, words),
+      each: new WriteLimit(LIMITS.feedsPerMinute, () => made.now, words),
+      unknown: new WriteLimit(LIMITS.unknownFeedsPerMinute, () => made.now, words),
       now: 0,
     };
     known = made;
