@@ -210,6 +210,13 @@ describe("declining", () => {
   });
 });
 
+test("before the plan is known, what the daybook asks for is all on the bench", async () => {
+  const id = await tank("Rowan", { sightings: { hair_algae: "covered" } });
+  const page = (await get(`/tanks/${id}`)).body;
+  expect(page).toContain("The plan is being worked out");
+  expect(page.slice(page.indexOf("What is due already"))).toContain("Likeliest cause");
+});
+
 describe("a wave that has come", () => {
   beforeAll(() => {
     answers = ANSWERS;

@@ -88,6 +88,8 @@ function BenchBody({ view, children }: { readonly view: BenchView; readonly chil
   const [first, ...rest] = advice;
   // Before the plan is known, "keep things as they are" would be said too early.
   const known = answers !== null || first.urgency === "today" || first.urgency === "this_week";
+  // What is not told as the first thing to do is due all the same.
+  const others = known || first.id === NOTHING_DUE ? rest : advice;
   return (
     <div class="bench">
       <ErrorSummary errors={summaryOf(doubts)} />
@@ -107,18 +109,18 @@ function BenchBody({ view, children }: { readonly view: BenchView; readonly chil
         </Notice>
       ))}
       {children}
-      {rest.length === 0 ? null : (
+      {others.length === 0 ? null : (
         <section>
-          <h2>What else is due</h2>
+          <h2>{known ? "What else is due" : "What is due already"}</h2>
           <ul class="plain-list">
-            {rest.map((advised, i) => (
+            {others.map((advised) => (
               <li key={advised.id}>
                 <Urgency level={advised.urgency} />: <Sentence of={advised.do} />
                 <Disclosure
                   summary="Why, by when, and what would change it"
                   open={view.sent["advice"] === advised.id}
                 >
-                  <OneAdvice view={view} advice={advised} at={i + 1} />
+                  <OneAdvice view={view} advice={advised} at={advice.indexOf(advised)} />
                 </Disclosure>
               </li>
             ))}
