@@ -42,7 +42,7 @@ export const inflowWithin = (results: readonly TwinResult[]): readonly [number, 
   ) as [number, number];
 
 /** Share of tanks whose inflow lies in the learned band from 10 to 90 %. */
-export const inflowHeld = (results: readonly TwinResult[]): number =>
+const inflowHeld = (results: readonly TwinResult[]): number =>
   mean(results.map(({ inflow: { truth, low, high } }) => (truth >= low && truth <= high ? 1 : 0)));
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;

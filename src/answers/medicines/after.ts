@@ -11,7 +11,7 @@ import { sourcesOf } from "../working.ts";
 import { coursesOf, type MedicineCourse, UNKNOWN_RETURN_DAYS } from "./courses.ts";
 
 /** In ids: letters, digits and hyphens of what was typed. */
-export const slugOf = ({ medicine, typed }: Pick<MedicineCourse, "medicine" | "typed">): string =>
+const slugOf = ({ medicine, typed }: Pick<MedicineCourse, "medicine" | "typed">): string =>
   medicine?.id ??
   (typed
     .toLowerCase()

@@ -87,7 +87,3 @@ function courseOf(all: readonly Treated[], { happenings }: Pick<TankRecord, "hap
 /** Share left after changes of such shares, one after the other: one of a half is not two of a quarter. */
 export const leftAfter = (shares: readonly number[]): number =>
   shares.reduce((left, share) => left * (1 - share), 1);
-
-/** How long it was in, days; null where no day is known. */
-export const daysIn = ({ startedOn, endedOn }: MedicineCourse, today: string): number | null =>
-  startedOn === null ? null : daysBetween(startedOn, endedOn ?? today);

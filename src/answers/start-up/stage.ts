@@ -53,7 +53,7 @@ const LEAST_DOSE = START_UP.testDoseMgNPerL / 4;
 const SETTLED_FROM = 60;
 
 /** Something lives there, as was told: a fish that a usual tank of the size has is no telling. */
-export const isTold = (facts: TankFacts): boolean =>
+const isTold = (facts: TankFacts): boolean =>
   (facts.fishWetG.central > 0 && facts.fishWetG.origin !== "assumed") ||
   facts.present.some(({ count }) => count > 0);
 

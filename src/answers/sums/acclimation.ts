@@ -46,7 +46,7 @@ const PACE = {
 } as const;
 
 /** By how narrow the catalogue calls each group against salinity; corals are not in it. */
-export const ACCLIMATED_GROUPS = {
+const ACCLIMATED_GROUPS = {
   fish: { label: "Fish", pace: "low" },
   hermit: { label: "Hermit crabs", pace: "low" },
   snail: { label: "Snails and conchs", pace: "medium" },

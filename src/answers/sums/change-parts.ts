@@ -66,7 +66,7 @@ export const WORK = {
 } as const;
 
 /** "20 %" or "15 L": a share of the water, or so much of it. */
-export function readChange(text: string, context: MeasureContext): Outcome<Amount> {
+function readChange(text: string, context: MeasureContext): Outcome<Amount> {
   const volume = /[a-z]/i.test(text.replace(/\b(?:per ?cent|percent|pct|about|checked|to|ca)\b/gi, ""));
   const unit = context.unit ?? null;
   return volume || (unit !== null && unit !== "%" && !text.includes("%"))

@@ -13,7 +13,7 @@ import { fitted } from "./fit.ts";
 import { fromPlan } from "./from-plan.ts";
 import type { WeekItem, WeekList } from "./item.ts";
 
-export const WEEK_COUNT = 26;
+const WEEK_COUNT = 26;
 const DAYS = 7;
 
 export interface WeekRow {

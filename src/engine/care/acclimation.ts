@@ -119,7 +119,7 @@ export function unionisedShareOf(water: Acclimated): number | null {
   return ph === null ? null : shareAt(water, ph);
 }
 
-export const shareAt = ({ temperatureC, salinityPsu }: Acclimated, ph: number): number =>
+const shareAt = ({ temperatureC, salinityPsu }: Acclimated, ph: number): number =>
   unionisedAmmoniaFraction(temperatureC, salinityPsu, ph, "total");
 
 /** Most that the bag's un-ionised share can come to: its CO2 gone into air before any of the ammonia is diluted. */

@@ -28,7 +28,7 @@ export interface Ends {
 }
 
 /** Days from today by which a start-up of this age has ended. */
-export const withinDaysOf = ({ ageDays, rockStart }: Pick<TankFacts, "ageDays" | "rockStart">): number =>
+const withinDaysOf = ({ ageDays, rockStart }: Pick<TankFacts, "ageDays" | "rockStart">): number =>
   Math.max(
     START_UP.moreDays,
     START_UP.endsWithinDays[rockStart.value] - Math.round(Math.max(0, ageDays.central)),

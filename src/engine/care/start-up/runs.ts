@@ -74,7 +74,7 @@ function* nights(
   }
 }
 
-export const isClear = ({ tan, no2 }: Pick<Night, "tan" | "no2">): boolean =>
+const isClear = ({ tan, no2 }: Pick<Night, "tan" | "no2">): boolean =>
   tan < START_UP.readable.tan && no2 < START_UP.readable.no2;
 
 const nightOf = (state: Float64Array, { inputs: { V } }: World): Night => ({

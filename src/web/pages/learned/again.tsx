@@ -77,7 +77,7 @@ export function LearnedAgain({ tank, was, now }: LearnedAgainProps) {
   );
 }
 
-export const movedSentence = (moved: number, all: number): string =>
+const movedSentence = (moved: number, all: number): string =>
   moved === 0
     ? `Nothing moved: all ${all} quantities are held as before`
     : `${moved} of ${all} quantities moved`;
