@@ -4,7 +4,7 @@
  * Quick: nothing here runs the balance.
  */
 import { findMedicine } from "../../catalogue/medicines.ts";
-import { addDays, daysBetween } from "../../contract/quantity/calendar.ts";
+import { addDays } from "../../contract/quantity/calendar.ts";
 import type { Medicine } from "../../engine/types/medicine.ts";
 import type { ChoreDone, TankRecord, Treated } from "../../engine/types/record.ts";
 
