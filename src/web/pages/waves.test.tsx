@@ -1,6 +1,7 @@
 /** Waves as a page: waiting in the same weight, conditions and cautions in sight, doubts that lead to their question. */
 import { beforeAll, describe, expect, test } from "vitest";
 import { type Example, exampleTank, TODAY } from "../../../checks/kit/example-answers.ts";
+import type { JudgedGate } from "../../answers/bench/gate.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { renderPart } from "../part.tsx";
 import { askedAt } from "./fact-questions.ts";
@@ -24,6 +25,17 @@ test("waiting stands beside the first wave with a heading and an action of the s
   expect(either.match(/<h2>/g)).toHaveLength(2);
   expect(either.match(/class="action"/g)).toHaveLength(2);
   expect(text(either)).toContain("Or wait");
+});
+
+test("where the daybook says that the gate is not met, the first thing told is to wait, as the bench tells it", () => {
+  const finding = { because: "", entries: [], settle: null, by: null, text: "" };
+  const gate: JudgedGate = {
+    ...{ wave: 1, state: "not_met", onlyIf: [], soonerIf: null },
+    stopIf: { ...finding, state: "cannot_tell" },
+  };
+  const page = wavesPage({ head: young.head, answers: young.answers, today: TODAY, gate });
+  expect(page.title).toMatch(/^Wait with the first wave of \d+: its gate is not met\./);
+  expect(text(htmlOf(young))).toMatch(/Add \d+ animals? (?:now|from)/);
 });
 
 test("every condition of every wave is in sight, not folded away", () => {

@@ -35,8 +35,8 @@ export interface WavesView {
 export const WAVES_CHART = "waves";
 
 export function wavesPage(view: WavesView): Page {
-  const { head, answers } = view;
-  const finding = findingOf(answers.waves);
+  const { head, answers, gate = null } = view;
+  const finding = findingOf(answers.waves, gate);
   return {
     title: `${finding} ${head.name}`,
     tank: head,
@@ -195,7 +195,7 @@ function Refused({ head, answers: { animals } }: WavesView) {
 }
 
 /** The first sentence of the plan. */
-function findingOf({ kind, waves, tank }: TankAnswers["waves"]): string {
+function findingOf({ kind, waves, tank }: TankAnswers["waves"], gate: JudgedGate | null): string {
   if (kind === "nothing_yet" || waves.length === 0) return "Add nothing yet.";
   const heads = (some: typeof waves) =>
     some.reduce((sum, { animals }) => sum + animals.reduce((n, { count }) => n + count, 0), 0);
@@ -206,5 +206,6 @@ function findingOf({ kind, waves, tank }: TankAnswers["waves"]): string {
     waves.length > 1
       ? `, the first of ${waves.length} waves; ${heads(waves)} in all by ${dateWords(waves.at(-1)!.to)}`
       : "";
+  if (gate?.state === "not_met") return `Wait with the first wave of ${now}: its gate is not met.`;
   return `Add ${now} ${now === 1 ? "animal" : "animals"} ${when}, or wait${rest}.`;
 }

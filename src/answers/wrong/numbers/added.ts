@@ -1,5 +1,5 @@
 /** Something that got in: chlorine with new water, too much alkalinity, a medicine or poison; what changes do about it. */
-import { afterChange, changesToReach, shareToReach } from "../../../engine/care/trouble/dilution.ts";
+import { afterChange, changesToReach, shareToReach } from "../../../engine/care/changes/dilution.ts";
 import type { Figure } from "../../../engine/types/figure.ts";
 import { exact, factInput, linkTo, workedOut } from "../../../engine/types/link.ts";
 import type { TankFacts } from "../../../engine/types/tank.ts";

@@ -1,5 +1,5 @@
 /** How much of the ammonia is poison at this pH, warmth and salinity, from where on it harms, and what a change does. */
-import { afterChange, changesToReach, shareToReach } from "../../../engine/care/trouble/dilution.ts";
+import { afterChange, changesToReach, shareToReach } from "../../../engine/care/changes/dilution.ts";
 import { latestReading } from "../../../engine/larder/members.ts";
 import { unionisedAmmoniaBand } from "../../../engine/seawater/ammonia.ts";
 import { SEAWATER_SOURCES } from "../../../engine/seawater/sources.ts";

@@ -37,6 +37,28 @@ export const changesUntil = (left: number, share: number): number =>
 export const volumesUntil = (left: number): number =>
   left >= 1 ? 0 : left <= 0 ? Number.POSITIVE_INFINITY : -log(left);
 
+/** Level after a share of the water was changed, all at once. */
+export const afterChange = (before: number, fresh: number, share: number): number =>
+  mixed(before, fresh, 1 - share);
+
+/**
+ * Share to change at once so that `level` comes down to `target`, 0 to 1; 0 where it is there already, null where new
+ * water can't bring it there.
+ */
+export function shareToReach(level: number, target: number, fresh: number): number | null {
+  if (level <= target) return 0;
+  if (fresh >= target) return null;
+  const left = leftAt(level, fresh, target);
+  return left === null ? null : 1 - left;
+}
+
+/** How many changes of `share` each do the same; null where none can. @param share above 0, below 1 */
+export function changesToReach(level: number, target: number, fresh: number, share: number): number | null {
+  const whole = shareToReach(level, target, fresh);
+  // Rounded down by a hair: a quarter brings a quarter, not two.
+  return whole === null ? null : Math.max(0, Math.ceil(changesUntil(1 - whole, share) - 1e-9));
+}
+
 /** Where a rise between changes settles: just before each change, and just after. */
 export const settlesAt = (
   fresh: number,

@@ -1,7 +1,7 @@
 /** Closed forms that another way of reckoning gives too: by small steps, by simple cases, there and back. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { afterChange, changesToReach, shareToReach } from "./dilution.ts";
+import { afterChange, changesToReach, shareToReach } from "../changes/dilution.ts";
 import { daysOfSteps, purifiedToSwap, salinityAfter } from "./salt.ts";
 import { LONGEST_HOURS, stillExchange } from "./still-water.ts";
 import {
