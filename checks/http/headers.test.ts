@@ -7,8 +7,10 @@ import type { FastifyInstance } from "fastify";
 import { describe, expect, test } from "vitest";
 import { EXAMPLE } from "../../src/contract/http/examples.ts";
 import { listen } from "../../src/server/listen.ts";
+import { lookCloser } from "../../src/server/round/closer-look.ts";
 import { CONTENT_POLICY, SECURITY_HEADERS } from "../../src/server/security.ts";
 import type { Store } from "../../src/store/store.ts";
+import { to } from "../../src/web/page.ts";
 import { appUnderTest, ask, HOST, quickAnswers } from "./kit/app.ts";
 import { fillWithExamples } from "./kit/example-store.ts";
 
@@ -52,6 +54,9 @@ describe("every route", () => {
   test("carries them, found or not, changed or not, whatever the method", async () => {
     const { app, store } = await appUnderTest(quickAnswers);
     await fillWithExamples(store);
+    // The round looks closer behind its first answer: the same again is had once it has.
+    await ask(app, "GET", to.round());
+    await lookCloser(store, [], "");
     for (const address of addresses(app)) {
       const answer = await ask(app, "GET", address);
       expectHeaders(answer, `GET ${address}`);

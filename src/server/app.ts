@@ -38,6 +38,8 @@ export interface AppParts {
   /** ISO date, in the machine's zone. */
   readonly today: () => string;
   readonly newId?: () => string;
+  /** Changes a minute that one client may make; that of LIMITS where left out. */
+  readonly writesPerMinute?: number;
   /** Where a fault of ours is told; nothing that a keeper typed goes there. */
   readonly tell?: (line: string) => void;
 }
@@ -50,6 +52,7 @@ export interface Served extends AppParts {
 
 export function buildApp(parts: AppParts): FastifyInstance {
   const { store, answers, now, today, newId = makeId, tell = () => {} } = parts;
+  const { writesPerMinute = LIMITS.writesPerMinute } = parts;
   const contextOf = (): PageContext => {
     const day = today();
     const instant = now().toISOString();
@@ -87,7 +90,7 @@ export function buildApp(parts: AppParts): FastifyInstance {
   app.decorate("routeTable", methods);
   const failures: Failures = { assets, today, tell, methodsOf: (path) => methodsOf(path, methods) };
   addFailures(app, failures);
-  const writes = new WriteLimit(LIMITS.writesPerMinute, () => now().getTime());
+  const writes = new WriteLimit(writesPerMinute, () => now().getTime());
   app.addHook("onRequest", async (request, reply) => {
     reply.headers(SECURITY_HEADERS).header("cache-control", "no-store");
     const refused = refusedRequest(request.method, request.headers);

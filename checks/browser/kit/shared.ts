@@ -17,7 +17,8 @@ declare module "vitest" {
 }
 
 export default async function share({ provide }: TestProject): Promise<() => Promise<void>> {
-  const program = await startProgram(makeCast);
+  // All files share it: together they change more in a minute than any keeper.
+  const program = await startProgram(makeCast, ["--changes-a-minute", "100000"]);
   const browser = await chromium.launchServer({
     executablePath: EXECUTABLE,
     args: [

@@ -142,11 +142,17 @@ export function statesOf(cast: Cast): State[] {
     page("declined-bench", to.tank(cast.declined)),
     page("declined-opened", to.decline(cast.declined)),
     { ...page("demo-wave", to.acceptWave(demo, 1)), engine: true },
+    { ...page("demo-order", to.orderWave(demo, 1)), engine: true },
+    page("demo-shop", to.shop(demo)),
     page("sums", to.sums(null)),
     page("sum-first", to.sum(null, "oxygen")),
     page("sum-answered", to.sum(null, "oxygen", "salinity=35+psu&temperature=25+C")),
     page("sum-error", to.sum(null, "oxygen", "salinity=35&temperature=warm"), 422),
     page("sum-demo", to.sum(demo, "oxygen")),
+    page(
+      "demo-sum-working",
+      to.sumWorking(demo, "oxygen", "sum.oxygen.saturation", "salinity=35+psu&temperature=25+C"),
+    ),
     page(
       "sum-working",
       to.sumWorking(null, "oxygen", "sum.oxygen.saturation", "salinity=35+psu&temperature=25+C"),

@@ -276,8 +276,9 @@ function fastingPart(_facts: TankFacts, nitrogen: Figure): NumbersPart {
     const week = feedingFigure(`fasting_${fasts}`, {
       ...{ label: `nitrogen a week with ${fasts} fasting days in it`, unit: "mg N", at: "fasting" },
       spread: scaled(nitrogen.spread, WEEK * fedDays(fasts)),
-      formula: "nitrogen that a day's feed brings x days fed in seven",
-      inputs: [linkTo(nitrogen), workedOut("days fed in seven", String(7 - fasts))],
+      // What a day's feed rests on stands here too: a source is no further than from the day's own figure.
+      formula: `nitrogen that a day's feed brings (${nitrogen.working.formula}) x days fed in seven`,
+      inputs: [...nitrogen.working.inputs, workedOut("days fed in seven", String(7 - fasts))],
       ...{ confidence: "computed", wouldChange: [CHANGE_FEED] },
     });
     const less = feedingFigure(`fasting_${fasts}.less`, {

@@ -100,7 +100,7 @@ function demandSum(what: What, examples: Sum["examples"]): Sum {
   const readings: SeriesField = {
     ...{ name: "readings", label: `Readings of ${what}`, input: "series", empty: "needed", read },
     hint: `At least ${LEAST_DAYS} days, read with the same test at the same hour.`,
-    example: what === "alkalinity" ? "2026-11-01 8.2 dKH" : "2026-11-01 420 mg/L",
+    example: what === "alkalinity" ? "2026-05-01 8.2 dKH" : "2026-05-01 420 mg/L",
     fromTank: readingsOf(what),
   };
   const dosed: SeriesField = {
@@ -112,11 +112,11 @@ function demandSum(what: What, examples: Sum["examples"]): Sum {
       read: GRAMS.read,
     },
     hint: "Of the dry salt; of a solution, its mL times its grams in a mL.",
-    example: "2026-11-03 5 g",
+    example: "2026-05-03 5 g",
   };
   const changed: SeriesField = {
     ...{ name: "changed", label: "Water changed, in per cent", input: "series", empty: "optional" },
-    ...{ hint: "Counted where the level of the new water is told.", example: "2026-11-05 10 %" },
+    ...{ hint: "Counted where the level of the new water is told.", example: "2026-05-05 10 %" },
     read: (text, context) => readPlain("percent", text, context),
     fromTank: changesOf,
   };
@@ -285,15 +285,15 @@ export const DEMAND_SUMS: readonly Sum[] = [
   demandSum("alkalinity", [
     {
       readings:
-        "2026-11-01 8.6 dKH\n2026-11-04 8.2 dKH\n2026-11-07 8.1 dKH\n2026-11-10 7.7 dKH\n2026-11-13 7.5 dKH\n2026-11-16 7.2 dKH",
-      ...{ water: "200 L", every_day: "2 g", dosed: "2026-11-08 6 g" },
+        "2026-05-01 8.6 dKH\n2026-05-04 8.2 dKH\n2026-05-07 8.1 dKH\n2026-05-10 7.7 dKH\n2026-05-13 7.5 dKH\n2026-05-16 7.2 dKH",
+      ...{ water: "200 L", every_day: "2 g", dosed: "2026-05-08 6 g" },
     },
-    { readings: "2026-11-01 8.1 dKH\n2026-11-03 8.0 dKH", water: "200 L" },
+    { readings: "2026-05-01 8.1 dKH\n2026-05-03 8.0 dKH", water: "200 L" },
   ]),
   demandSum("calcium", [
     {
       readings:
-        "2026-11-01 430 mg/L\n2026-11-05 425 mg/L\n2026-11-09 420 mg/L\n2026-11-13 415 mg/L\n2026-11-17 405 mg/L",
+        "2026-05-01 430 mg/L\n2026-05-05 425 mg/L\n2026-05-09 420 mg/L\n2026-05-13 415 mg/L\n2026-05-17 405 mg/L",
       water: "50 US gal",
     },
   ]),

@@ -46,7 +46,8 @@ async function run(command: typeof next, ...words: string[]): Promise<string> {
 describe("grazewell round", () => {
   test("the neediest first, with why, what to do and by when", async () => {
     const out = await run(round);
-    expect(out).toContain("Round: Of 2 tanks, you are needed at 1 today.");
+    // The kitchen's tank is young, and nobody knows where its start-up stands.
+    expect(out).toContain("Round: Of 2 tanks, you are needed at 1 today, at 1 more this week.");
     expect(out).toMatch(/1\. Today: hall, kept by Ben[\s\S]*fish gasping[\s\S]*2\. .*kitchen/);
   });
 
@@ -54,7 +55,7 @@ describe("grazewell round", () => {
     const { tanks } = roundOutput.parse(JSON.parse(await run(round, "--json")));
     expect(tanks.map(({ id, place, urgency }) => [place, id, urgency])).toEqual([
       [1, "hall", "today"],
-      [2, "kitchen", "nothing_due"],
+      [2, "kitchen", "this_week"],
     ]);
   });
 

@@ -18,6 +18,7 @@ interface ServeOptions {
   readonly host: string;
   readonly store?: string;
   readonly demonstration: boolean;
+  readonly changesAMinute?: number;
 }
 
 const FIRST_PORT = 8420;
@@ -49,11 +50,18 @@ export function command(io: Io): Command {
       "the store: a file, or postgres://... (else DATABASE_URL, else a file of yours)",
     )
     .option("--no-demonstration", "a new store starts empty, without the invented tanks")
+    .addOption(
+      new Option(
+        "--changes-a-minute <n>",
+        "most changes a minute from one client; more are told to wait (120 where left out)",
+      ).argParser(changeCount),
+    )
     .addHelpText("beforeAll", EXAMPLES)
     .action((options: ServeOptions) => serve(options, io));
 }
 
-async function serve({ port, host, store: where, demonstration }: ServeOptions, io: Io): Promise<void> {
+async function serve(options: ServeOptions, io: Io): Promise<void> {
+  const { port, host, store: where, demonstration, changesAMinute } = options;
   if (!isLoopbackName(host)) throw wider(host);
   const place = placeOf(where);
   const file = place.kind === "sqlite" ? place.file : null;
@@ -75,6 +83,7 @@ async function serve({ port, host, store: where, demonstration }: ServeOptions, 
     now: () => new Date(),
     today,
     tell: io.talk,
+    ...(changesAMinute === undefined ? {} : { writesPerMinute: changesAMinute }),
   });
   const address = await started(() => listen(app, portsOf(port)), store);
   if (file !== null) writeNote(file, address);
@@ -134,4 +143,11 @@ function portNumber(text: string): number {
   const port = Number(text);
   if (/^\d+$/.test(text) && port <= 65_535) return port;
   throw new InvalidArgumentError("must be a whole number from 0 to 65535.");
+}
+
+/** @throws InvalidArgumentError outside 1 to 1,000,000 */
+function changeCount(text: string): number {
+  const count = Number(text);
+  if (/^\d+$/.test(text) && count >= 1 && count <= 1_000_000) return count;
+  throw new InvalidArgumentError("must be a whole number from 1 to 1,000,000.");
 }

@@ -37,9 +37,9 @@ export function sumPage(view: SumView): Page {
     body: (
       <WorkingOf.Provider value={workingsOf(tank, sum, queryOf(sum, view))}>
         <div class="sum">
-          <ErrorSummary errors={summaryOf(doubts)} />
           <h1>{sum.name}</h1>
           <p class="gloss">{sum.question}</p>
+          <ErrorSummary errors={summaryOf(doubts)} />
           {asked.ok ? <SumAnswerPart {...asked} /> : null}
           <SumForm {...view} values={valuesOf(view)} doubts={doubts} answered={asked.ok} />
           <p class="beside-actions">
