@@ -133,8 +133,11 @@ function doseFigures(dose: NonNullable<StartUpOutput["dose"]>, facts: TankFacts)
   const size: Figure = {
     ...{ id: dose.figures.dose, label: "dose of the test", spread: exact(dose.mg_n_per_l), unit: "mg N/L" },
     working: {
-      ...{ formulaKey: "start-up.md#the-test", formula: "set by this program: common practice, no source" },
-      ...{ inputs: [], parameters: [], animals: [], confidence: "judgement" },
+      formulaKey: "start-up.md#the-test",
+      formula: "set by this program, as much as bacteria that have grown take up within a day",
+      inputs: [workedOut("usual dose", "1 to 2 mg N/L: common practice, no source")],
+      // What those bacteria take up goes by these.
+      ...{ parameters: parametersOf(RESTS_ON, TABLE), animals: [], confidence: "judgement" },
       wouldChange: ["what the tank will be given a day once animals live there"],
     },
   };
