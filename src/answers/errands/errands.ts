@@ -46,7 +46,7 @@ export function errandsOf(
     kind: waves.kind,
     because: waves.because.map((text, i) => linked(inFull(text), waves.because_figures[i])),
     lookAgainOn: waves.look_again_on,
-    waves: waves.waves.map(waveErrands),
+    waves: waves.waves.map((wave) => waveErrands(wave, animals.animals)),
     food: waves.fed_by_hand.map(({ id, name, standing, dry_feed_mg_per_day, figures }) => ({
       id,
       what: maybeTold(`${dryFood(dry_feed_mg_per_day)} of dry food a day`, figures.dry_feed),
@@ -64,7 +64,17 @@ const FED = {
   planned: "they go short once all have come",
 } as const;
 
-function waveErrands(wave: TankAnswers["waves"]["waves"][number]): WaveErrands {
+/** Shells of several sizes, the smallest for those that come, the largest for those that have grown. */
+function shellsFor(name: string, row: AnimalRow | undefined): Sentence {
+  if (row === undefined) return [`a size up, for the ${name} to change into`];
+  const { low, high } = row.adult_size_mm;
+  return [
+    `a size up, of several sizes: the ${name} grows to `,
+    maybeTold(`${low} to ${high} mm`, row.figures["size"]),
+  ];
+}
+
+function waveErrands(wave: TankAnswers["waves"]["waves"][number], rows: readonly AnimalRow[]): WaveErrands {
   return {
     number: wave.number,
     from: wave.from,
@@ -81,7 +91,10 @@ function waveErrands(wave: TankAnswers["waves"]["waves"][number]): WaveErrands {
       .map(({ id, name, spare_shells, figures }) => ({
         id,
         what: maybeTold(counted(spare_shells, "empty shell"), figures.spare_shells),
-        why: [`a size up, for the ${name} to change into`],
+        why: shellsFor(
+          name,
+          rows.find((row) => row.id === id),
+        ),
       })),
   };
 }
