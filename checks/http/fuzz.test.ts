@@ -20,7 +20,7 @@ import { fillWithExamples } from "./kit/example-store.ts";
 import { broken, garbled, nastyText } from "./kit/nasty.ts";
 
 const SEED = Number(process.env["GRAZEWELL_FUZZ_SEED"] ?? 20_260_615);
-const BODIES = Number(process.env["GRAZEWELL_FUZZ_BODIES"] ?? 20_000);
+const BODIES = Number(process.env["GRAZEWELL_FUZZ_BODIES"] ?? 8_000);
 const TEN_MINUTES_MS = 600_000;
 
 interface Sent {

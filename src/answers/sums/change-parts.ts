@@ -6,50 +6,11 @@ import { convertible, readPlain } from "../../contract/quantity/plain.ts";
 import type { MeasureContext, MeasureRule } from "../../contract/quantity/rule.ts";
 import { readSalinity } from "../../contract/quantity/salinity.ts";
 import { readVolume } from "../../contract/quantity/volume.ts";
-import type { Spread } from "../../engine/types/estimate.ts";
-import type { Figure, WorkingInput } from "../../engine/types/figure.ts";
-import { figureId } from "../../engine/types/figure-id.ts";
-import { number } from "./parts.ts";
+import type { Figure } from "../../engine/types/figure.ts";
+import { figuresOf, number } from "./parts.ts";
 import type { AmountField, SumRow } from "./sum.ts";
 
-interface Parts {
-  readonly name: string;
-  readonly label: string;
-  readonly spread: Spread;
-  readonly unit: string;
-  /** Heading in docs/model/water-changes.md. */
-  readonly at: string;
-  readonly formula: string;
-  readonly inputs: readonly WorkingInput[];
-  readonly references?: readonly string[];
-  readonly wouldChange?: readonly string[];
-  readonly judged?: boolean;
-}
-
-/** Figures of one sum. */
-export const careFigures =
-  (sum: string) =>
-  ({
-    name,
-    label,
-    spread,
-    unit,
-    at,
-    formula,
-    inputs,
-    references,
-    wouldChange = [],
-    judged,
-  }: Parts): Figure => ({
-    id: figureId.sum(sum, name),
-    ...{ label, spread, unit: unit === "" ? "1" : unit },
-    working: {
-      ...{ formulaKey: `water-changes.md#${at}`, formula, inputs, parameters: [], animals: [] },
-      ...(references === undefined ? {} : { references }),
-      confidence: judged === true ? "judgement" : "computed",
-      wouldChange,
-    },
-  });
+export const careFigures = (sum: string) => figuresOf(sum, "water-changes.md");
 
 export const rowOf = (label: string, figure: Figure, after = ""): SumRow => ({
   label,

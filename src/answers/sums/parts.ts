@@ -13,18 +13,20 @@ interface FigureParts {
   readonly label: string;
   readonly spread: Spread;
   readonly unit: string;
-  /** Heading in docs/model/seawater.md. */
+  /** Heading in the document of these figures. */
   readonly at: string;
   readonly formula: string;
   readonly inputs: readonly WorkingInput[];
   readonly sources?: readonly SeawaterSource[];
+  /** Works that have no key among the sources of seawater. */
+  readonly references?: readonly string[];
   readonly wouldChange?: readonly string[];
   readonly judged?: boolean;
 }
 
-/** Figures of one sum. */
+/** Figures of one sum. @param document below docs/model that explains their formulas */
 export const figuresOf =
-  (sum: string) =>
+  (sum: string, document = "seawater.md") =>
   ({
     name,
     label,
@@ -34,14 +36,15 @@ export const figuresOf =
     formula,
     inputs,
     sources = [],
+    references = [],
     wouldChange = [],
     judged,
   }: FigureParts): Figure => ({
     id: figureId.sum(sum, name),
     ...{ label, spread, unit: unit === "" ? "1" : unit },
     working: {
-      ...{ formulaKey: `seawater.md#${at}`, formula, inputs, parameters: [], animals: [] },
-      references: sources.map((key) => SEAWATER_SOURCES[key]),
+      ...{ formulaKey: `${document}#${at}`, formula, inputs, parameters: [], animals: [] },
+      references: [...sources.map((key) => SEAWATER_SOURCES[key]), ...references],
       confidence: judged ? "judgement" : "computed",
       wouldChange,
     },
