@@ -12,7 +12,7 @@ import { workingOutputOf } from "../working.ts";
 import { type StartUpSaid, startUpOf } from "./start-up.ts";
 
 /** The dated readings of a tank file as a record. */
-function recordFromReadings({ readings, asOf }: TankFacts): TankRecord {
+export function recordFromReadings({ readings, asOf }: TankFacts): TankRecord {
   const observations = readings
     .flatMap(({ quantity, value, censored, on }, i): ReadingSeen[] =>
       on === null

@@ -136,7 +136,7 @@ function textOf(name: string, { today, dates, undated, benchFirst }: Almanac, da
   return [
     io.bold(`Almanac of ${name}, ${dateWords(today)}`),
     ...(benchFirst
-      ? [wrap("Something is wrong now and goes before all of this: grazewell next.", io.width)]
+      ? [wrap("Something is wrong now and goes before all of this: grazewell wrong.", io.width)]
       : []),
     ...(near.length === 0 ? [line(`Nothing is due within ${counted(days, "day")}.`)] : []),
     ...near.flatMap((one) => [
