@@ -4,33 +4,29 @@
  */
 import { expect, inject, test } from "vitest";
 import { to } from "../../src/web/page.ts";
-import { addressOf, browser, open, watched } from "./kit/browser.ts";
+import { addressOf, newContext, open, watched } from "./kit/browser.ts";
 
-/** Some seconds of work, on a machine that has more to do. */
-const PATIENCE_MS = 200_000;
 const path = () => to.learned(inject("cast").demo);
 const BUTTON = "Learn again from the daybook";
 
-test("without script: the form asks the server, which waits for it", { timeout: PATIENCE_MS }, async () => {
-  const context = await (await browser()).newContext({ javaScriptEnabled: false });
+test("without script: the form asks the server, which waits for it", async () => {
+  const context = await newContext({ javaScriptEnabled: false });
   const tab = await context.newPage();
-  await tab.goto(`${addressOf(path())}?wait=1`, { timeout: PATIENCE_MS });
-  await tab.getByRole("button", { name: BUTTON }).click({ timeout: PATIENCE_MS });
+  await tab.goto(`${addressOf(path())}?wait=1`);
+  await tab.getByRole("button", { name: BUTTON }).click();
   expect(new URL(tab.url()).searchParams.get("wait")).toBe("1");
   expect(await tab.getByRole("heading", { name: "Quantity by quantity" }).count()).toBe(1);
   await context.close();
 });
 
-test("with script: by keys alone, in a worker, told how far, stopped, and begun anew", {
-  timeout: PATIENCE_MS,
-}, async () => {
+test("with script: by keys alone, in a worker, told how far, stopped, and begun anew", async () => {
   const { page: tab, faults, close } = await watched();
   await open(tab, path());
   const section = tab.locator("[data-learn-again]");
   const says = section.getByRole("status");
   const focused = () => tab.evaluate(() => document.activeElement?.textContent);
   await section.getByRole("button", { name: BUTTON }).press("Enter");
-  await says.filter({ hasText: "% of the runs are done" }).waitFor({ timeout: PATIENCE_MS });
+  await says.filter({ hasText: "% of the runs are done" }).waitFor();
   expect(tab.workers()).toHaveLength(1);
   expect(await section.getByRole("progressbar").count()).toBe(1);
   expect(await section.getByRole("button", { name: BUTTON }).isVisible()).toBe(false);
@@ -41,7 +37,7 @@ test("with script: by keys alone, in a worker, told how far, stopped, and begun 
   // Begun anew it comes to its end; what was stopped says nothing more.
   await tab.keyboard.press("Enter");
   const told = section.locator("[data-learn-told] h3");
-  await told.waitFor({ timeout: PATIENCE_MS });
+  await told.waitFor();
   // Both engines give the same figures: what the page shows is what was learned again.
   expect(await told.textContent()).toMatch(/^Nothing moved: all \d+ quantities are held as before$/);
   expect(await says.textContent()).toBe("Learned.");
@@ -50,16 +46,15 @@ test("with script: by keys alone, in a worker, told how far, stopped, and begun 
   await close();
 });
 
-test("where the browser's engine can't be had, the server is offered", {
-  timeout: PATIENCE_MS,
-}, async () => {
-  const { page: tab, close } = await watched();
-  await tab.route("**/parts/learn.json", (route) => route.abort());
+test("where the browser's engine can't be had, the server is offered", async () => {
+  const { page: tab, context, close } = await watched();
+  // Of the whole context: once the service worker has taken the page over, what the page asks for is asked by the worker.
+  await context.route("**/parts/learn.json", (route) => route.abort());
   await open(tab, path());
   const section = tab.locator("[data-learn-again]");
   await section.getByRole("button", { name: BUTTON }).click();
   const link = section.getByRole("link", { name: "Let the server learn it" });
-  await link.waitFor({ timeout: PATIENCE_MS });
+  await link.waitFor();
   expect(await section.getByRole("status").textContent()).toContain("Not learned in this browser: ");
   expect(await link.getAttribute("href")).toBe(`${path()}?wait=1`);
   await close();

@@ -15,15 +15,6 @@ beforeAll(async () => {
 });
 afterAll(() => seen.close());
 
-/** Presses Enter where the focus stands and waits for the next page. */
-async function enter(keys: Keyboard, next: RegExp): Promise<void> {
-  const { page } = seen;
-  const turned = page.waitForURL(next, { waitUntil: "load" });
-  await keys.press("Enter");
-  await turned;
-  keys.turned();
-}
-
 const BENCH = /\/tanks\/[^/?]+(\?|$)/;
 const question = (number: number) => new RegExp(`/questions/${number}(\\?|$)`);
 
@@ -32,7 +23,7 @@ async function begin(): Promise<Keyboard> {
   await open(seen.page, "/");
   const keys = new Keyboard(seen.page);
   await keys.tabTo(/New tank/);
-  await enter(keys, /\/new$/);
+  await keys.enter(/\/new$/);
   return keys;
 }
 
@@ -49,36 +40,36 @@ test(`eight answers in at most ${MOST} presses`, async () => {
   const keys = await begin();
   // 1: how much water. The field has the focus, here and on every page.
   await keys.type("113");
-  await enter(keys, question(2));
+  await keys.enter(question(2));
   // 2: since when.
   await keys.type("6 weeks ago");
-  await enter(keys, question(3));
+  await keys.enter(question(3));
   // 3: what grows: patches of film on the glass, the third from "not looked".
   for (let i = 0; i < 3; i += 1) await keys.press("ArrowRight");
-  await enter(keys, question(4));
+  await keys.enter(question(4));
   // 4: who lives in it.
   await keys.type("2 clownfish");
-  await enter(keys, question(5));
+  await keys.enter(question(5));
   // 5: the floor is the first of those named: the arrow goes round from "I don't know".
   await keys.press("ArrowDown");
-  await enter(keys, question(6));
+  await keys.enter(question(6));
   // 6: pellets, in grams.
   await keys.type("0.2");
-  await enter(keys, question(7));
+  await keys.enter(question(7));
   // 7: temperature.
   await keys.type("25");
-  await enter(keys, question(8));
+  await keys.enter(question(8));
   // 8: nothing is wrong.
   await keys.press("Space");
-  await enter(keys, BENCH);
+  await keys.enter(BENCH);
   await arrived(keys);
 });
 
 test("nothing known beyond the water: every question is left as it stands, and the plan is there", async () => {
   const keys = await begin();
   await keys.type("113");
-  for (const number of [2, 3, 4, 5, 6, 7, 8]) await enter(keys, question(number));
-  await enter(keys, BENCH);
+  for (const number of [2, 3, 4, 5, 6, 7, 8]) await keys.enter(question(number));
+  await keys.enter(BENCH);
   await arrived(keys);
 });
 
@@ -86,9 +77,9 @@ test("I'm not sure is a stop of every question", async () => {
   const keys = await begin();
   for (const number of [2, 3, 4, 5, 6, 7, 8]) {
     await keys.tabTo(/I'm not sure/);
-    await enter(keys, question(number));
+    await keys.enter(question(number));
   }
   await keys.tabTo(/I'm not sure/);
-  await enter(keys, BENCH);
+  await keys.enter(BENCH);
   expect([...keys.faults, ...seen.faults]).toEqual([]);
 });

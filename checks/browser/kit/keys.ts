@@ -14,6 +14,16 @@ interface Stop {
   readonly clear: boolean;
 }
 
+/**
+ * Waits until a page stands as a keeper sees it who goes on by keys. A page that has loaded need not have been drawn yet,
+ * and its field is given the focus as it is drawn: on a machine with more to do that comes later, and a key pressed in
+ * between goes nowhere.
+ */
+export async function drawn(page: Page): Promise<void> {
+  if ((await page.locator("[autofocus]").count()) > 0)
+    await page.locator(":focus").waitFor({ state: "attached" });
+}
+
 export class Keyboard {
   readonly #page: Page;
   #presses = 0;
@@ -37,6 +47,15 @@ export class Keyboard {
   /** A new page: the order begins anew. */
   turned(): void {
     this.#last = null;
+  }
+
+  /** Presses Enter where the focus stands, and waits for the page that it leads to. */
+  async enter(next: RegExp): Promise<void> {
+    const turned = this.#page.waitForURL(next, { waitUntil: "load" });
+    await this.press("Enter");
+    await turned;
+    await drawn(this.#page);
+    this.turned();
   }
 
   async type(text: string): Promise<void> {
