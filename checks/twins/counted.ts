@@ -20,14 +20,7 @@ export function headsCounted(facts: TankFacts, record: TankRecord, { days }: Tru
     crewOf(facts).map(({ animal }, s) => {
       const { ahead } = headsOfKind(lifeOf(animalById.get(animal.id)!, facts, record, rates), rates);
       const { living } = ahead.find(({ weeks }) => 7 * weeks === FUTURE_DAYS)!;
-      const at = (share: number): number => {
-        let below = 0;
-        return living.findIndex((chance) => {
-          below += chance;
-          return below >= share - 1e-9;
-        });
-      };
-      return { low: at(0.1), central: at(0.5), high: at(0.9), truth: last.heads[s]! };
+      return { chances: living, truth: Math.round(last.heads[s]!) };
     }),
   );
 }

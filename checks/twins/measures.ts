@@ -1,7 +1,6 @@
 /** How well forecasts held: errors of the middle run and how often the 80 % band held the truth, by quantity and week. */
 import { acrossMembers, type QuantityId, type Sheaf } from "../../src/engine/ahead/forecast.ts";
 import { quantile } from "../../src/engine/numeric/quantile.ts";
-import type { Spread } from "../../src/engine/types/estimate.ts";
 import { DAYBOOK_DAYS } from "./tank.ts";
 import type { Truth } from "./truth.ts";
 
@@ -51,22 +50,51 @@ export function heldBy(forecast: Ahead, { days }: Truth): Record<Measured | "hea
   };
 }
 
+/** Runs of the last week as the chance of each number of heads. */
 function headsHeld({ kinds }: Ahead, days: Truth["days"]): Held {
   const last = days[DAYBOOK_DAYS + 28]!;
   return heldOfHeads(
     kinds.map(({ heads }, s) => {
       const runs = acrossMembers(heads, 4);
-      const [low, central, high] = [quantile(runs, 0.1), quantile(runs, 0.5), quantile(runs, 0.9)];
-      return { low, central, high, truth: last.heads[s]! };
+      const chances = Array.from({ length: Math.max(...runs.map(Math.round)) + 1 }, () => 0);
+      for (const run of runs) chances[Math.round(run)]! += 1 / runs.length;
+      return { chances, truth: Math.round(last.heads[s]!) };
     }),
   );
 }
 
-/** Of the kinds of a tank, each with its band, its middle and what it came to. */
-export function heldOfHeads(kinds: readonly (Spread & { readonly truth: number })[]): Held {
+/** A kind whose heads are forecast: the chance of none, one, two ... and what it came to. */
+export interface HeadsForecast {
+  readonly chances: readonly number[];
+  readonly truth: number;
+}
+
+/**
+ * Of the kinds of a tank. Heads are whole: a band that ends on a whole head always holds more than it claims, so what is
+ * asked is how much of the truth's own step of the distribution lies between 10 and 90 % (the expected value of the
+ * randomised probability integral transform).
+ * @source Czado, Gneiting & Held 2009, Biometrics 65: 1254-1261, section 2 (memory)
+ */
+export function heldOfHeads(kinds: readonly HeadsForecast[]): Held {
   const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / Math.max(1, values.length);
   return {
-    error: mean(kinds.map(({ central, truth }) => Math.abs(central - truth))),
-    within: mean(kinds.map(({ low, high, truth }) => (truth >= low && truth <= high ? 1 : 0))),
+    error: mean(kinds.map(({ chances, truth }) => Math.abs(middleOf(chances) - truth))),
+    within: mean(kinds.map(claimed)),
   };
+}
+
+function middleOf(chances: readonly number[]): number {
+  let below = 0;
+  return chances.findIndex((chance) => {
+    below += chance;
+    return below >= 0.5 - 1e-9;
+  });
+}
+
+function claimed({ chances, truth }: HeadsForecast): number {
+  const from = chances.slice(0, truth).reduce((a, b) => a + b, 0);
+  const step = chances[truth] ?? 0;
+  const [low, high] = [0.1, 0.9];
+  if (step === 0) return from >= low && from <= high ? 1 : 0;
+  return Math.max(0, Math.min(high, from + step) - Math.max(low, from)) / step;
 }
