@@ -32,6 +32,22 @@ test("the ways of a day's nitrogen and phosphorus add up to what goes in", () =>
   expect(value("nitrogen_in")).toBeCloseTo(facts.feedGPerDay.central * facts.feedNMgPerG.central, 9);
 });
 
+test("what is past the fish's appetite is left as well, as in the model; without fish all of it is", () => {
+  const of = (tank: typeof facts, name: string) =>
+    feedingOf(tank).figures.find(({ id }) => id === `care.feeding.${name}`)!.spread.central;
+  const crowded = referenceTank({ fishWetG: { ...facts.fishWetG, low: 20, central: 20, high: 20 } });
+  const feed = of(crowded, "given_dry");
+  const most = of(crowded, "most");
+  const eaten = ((1 - crowded.uneatenShare.central) * feed) / (1 + (feed / most) ** 4) ** 0.25;
+  expect(of(crowded, "nitrogen_leftovers") / of(crowded, "nitrogen_in")).toBeCloseTo(1 - eaten / feed, 9);
+
+  const nobody = referenceTank({ fishWetG: { ...facts.fishWetG, low: 0, central: 0, high: 0 } });
+  expect(of(nobody, "nitrogen_leftovers")).toBeCloseTo(of(nobody, "nitrogen_in"), 9);
+  const said = feedingOf(nobody).parts.flatMap(({ notes }) => notes);
+  expect(said).toContain("No fish live here: all of it is left for the crew, or rots.");
+  expect(said.join(" ")).not.toContain("these fish");
+});
+
 test("seven fasting days would bring nothing; one brings a seventh less", () => {
   expect(value("fasting_1")).toBeCloseTo((6 / 7) * value("fasting_0"), 9);
 });

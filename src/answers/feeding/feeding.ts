@@ -3,7 +3,7 @@
  * change. Quick: nothing here runs the balance. docs/model/feeding.md.
  */
 import { FEED_PER_FISH, FOODS } from "../../contract/tank-file/assumptions.ts";
-import { type FedGoes, fedDays, fedGoes, warmer } from "../../engine/care/feeding/feed.ts";
+import { type FedGoes, fedDays, fedGoes, leftShare, warmer } from "../../engine/care/feeding/feed.ts";
 import type { Spread } from "../../engine/types/estimate.ts";
 import type { Figure } from "../../engine/types/figure.ts";
 import { exact, factInput, linkTo, spreadText, workedOut } from "../../engine/types/link.ts";
@@ -42,9 +42,10 @@ const AS = {
 export function feedingOf(facts: TankFacts): Feeding {
   const nitrogen = broughtFigure("n", facts);
   const phosphorus = broughtFigure("p", facts);
+  const own = { given: givenFigure(facts), most: mostFigure(facts) };
   const parts = [
-    goesPart(facts, nitrogen, phosphorus),
-    needPart(facts),
+    goesPart(facts, { nitrogen, phosphorus, ...own }),
+    needPart(facts, own),
     portionsPart(facts),
     fastingPart(facts, nitrogen),
   ];
@@ -87,16 +88,22 @@ const GOES: readonly (readonly [keyof FedGoes, string])[] = [
   ["dissolved", "ammonia, phosphate"],
 ];
 
-function goesPart(facts: TankFacts, nitrogen: Figure, phosphorus: Figure): NumbersPart {
-  const shares = (end: keyof Spread) => {
-    const left = facts.uneatenShare[end];
-    const of = (id: string) => parameter(id)[end];
-    return {
-      n: fedGoes({ left, faeces: of("fN"), kept: of("gN"), organic: of("oN") }),
-      p: fedGoes({ left, faeces: of("fP"), kept: of("gP"), organic: 0 }),
-    };
+interface OwnFeed {
+  /** The feed as dry pellet, and the most of it that the fish can take. */
+  readonly given: Figure;
+  readonly most: Figure;
+}
+
+function goesPart(
+  facts: TankFacts,
+  { nitrogen, phosphorus, given, most }: OwnFeed & { readonly nitrogen: Figure; readonly phosphorus: Figure },
+): NumbersPart {
+  const left = leftShare(given.spread.central, most.spread.central, facts.uneatenShare.central);
+  const of = (id: string) => parameter(id).central;
+  const central = {
+    n: fedGoes({ left, faeces: of("fN"), kept: of("gN"), organic: of("oN") }),
+    p: fedGoes({ left, faeces: of("fP"), kept: of("gP"), organic: 0 }),
   };
-  const central = shares("central");
   const rows = GOES.map(([way, words]) => {
     const of = (which: "n" | "p", total: Figure) =>
       feedingFigure(`${AS[which].element}_${way}`, {
@@ -106,12 +113,13 @@ function goesPart(facts: TankFacts, nitrogen: Figure, phosphorus: Figure): Numbe
         inputs: [
           linkTo(total),
           workedOut("share of it", `${(100 * central[which][way]).toFixed(0)} %`),
-          factInput(facts, "uneatenShare", "share that fish leave", "of 1"),
+          factInput(facts, "uneatenShare", "share that fish leave of what they can take", "of 1"),
+          ...(noFish(facts) ? [] : [linkTo(given), linkTo(most)]),
         ],
         parameters: which === "n" ? ["fN", "gN", "oN"] : ["fP", "gP"],
         ...{ confidence: "judgement", wouldChange: ["the share that fish leave", CHANGE_FEED] },
       });
-    return { way, words, n: of("n", nitrogen), p: of("p", phosphorus) };
+    return { words, n: of("n", nitrogen), p: of("p", phosphorus) };
   });
   const stays = (["n", "p"] as const).map((which) => {
     const total = which === "n" ? nitrogen : phosphorus;
@@ -134,22 +142,60 @@ function goesPart(facts: TankFacts, nitrogen: Figure, phosphorus: Figure): Numbe
       label: `A week of it, if nothing took any out: ${figure.label.split(" ")[0]}`,
       value: [roughly(figure)],
     })),
-    tables: [
-      {
-        title: "Of a day's feed",
-        columns: ["Where", "Nitrogen, mg a day", "Phosphorus, mg a day"],
-        rows: rows.map(({ words, n, p }) => [[words], [bare(n)], [bare(p)]]),
-      },
-    ],
+    tables: noFish(facts)
+      ? []
+      : [
+          {
+            title: "Of a day's feed",
+            columns: ["Where", "Nitrogen, mg a day", "Phosphorus, mg a day"],
+            rows: rows.map(({ words, n, p }) => [[words], [bare(n)], [bare(p)]]),
+          },
+        ],
     notes: [
+      ...(noFish(facts) ? ["No fish live here: all of it is left for the crew, or rots."] : []),
       "Leftovers and faeces feed the crew first, and become ammonia and phosphate later. Fewer leftovers is the one change that costs nothing: what is left after two minutes was too much.",
     ],
     figures: [...rows.flatMap(({ n, p }) => [n, p]), ...stays],
   };
 }
 
-function needPart(facts: TankFacts): NumbersPart {
+const noFish = ({ fishWetG }: TankFacts): boolean => fishWetG.high === 0;
+
+const FISH_WOULD_CHANGE = ["the weight of the fish", "how much they swim and grow"];
+
+const mostFigure = (facts: TankFacts): Figure =>
+  feedingFigure("most", {
+    ...{ label: "dry food that these fish can take at most", unit: "g/d", at: "what-fish-need" },
+    spread: product(facts.fishWetG, parameter("rationMax")),
+    formula: "weight of the fish x largest ration of a gram",
+    inputs: [factInput(facts, "fishWetG", "fish", "g wet")],
+    ...{ parameters: ["rationMax"], confidence: "judgement", wouldChange: FISH_WOULD_CHANGE },
+  });
+
+const givenFigure = (facts: TankFacts): Figure =>
+  feedingFigure("given_dry", {
+    ...{ label: "your feed, as dry pellet of the same carbon", unit: "g/d", at: "what-fish-need" },
+    spread: scaled(product(facts.feedGPerDay, facts.feedCMgPerG), 1 / FOODS.dry_pellet.c.central),
+    formula: "feed a day x carbon in a gram / carbon in a gram of dry pellet",
+    inputs: [
+      factInput(facts, "feedGPerDay", "feed, as fed", "g/d"),
+      factInput(facts, "feedCMgPerG", "carbon in the feed", "mg/g"),
+      workedOut("carbon in dry pellet", `${FOODS.dry_pellet.c.central} mg/g`),
+    ],
+    parameters: ["feed.pellet.moisture"],
+    ...{ confidence: "computed", wouldChange: [CHANGE_FEED, "the kind of food"] },
+  });
+
+function needPart(facts: TankFacts, { given, most }: OwnFeed): NumbersPart {
   const fish = facts.fishWetG;
+  if (noFish(facts))
+    return {
+      title: "What the fish need",
+      rows: [{ label: "Yours, as dry pellet", value: [roughly(given)] }],
+      tables: [],
+      notes: ["No fish live here, so none need feeding: what goes in feeds crew, corals and algae."],
+      figures: [given],
+    };
   const known = !facts.assumed.includes("fishWetG");
   const heat = warmer(parameter("gas.fish_Q10").central, facts.temperatureC.central);
   const inputs = [
@@ -157,7 +203,7 @@ function needPart(facts: TankFacts): NumbersPart {
     factInput(facts, "temperatureC", "temperature", "C"),
     workedOut("warmth, against 25 C", `x ${heat.toFixed(2)}`),
   ];
-  const wouldChange = ["the weight of the fish", "how much they swim and grow"];
+  const wouldChange = FISH_WOULD_CHANGE;
   const upkeep = feedingFigure("upkeep", {
     ...{ label: "dry food that keeps these fish their weight", unit: "g/d", at: "what-fish-need" },
     spread: scaled(product(fish, parameter("maintFeed")), heat),
@@ -171,24 +217,6 @@ function needPart(facts: TankFacts): NumbersPart {
     formula: "weight of the fish x 0.025 g (0.01 to 0.06) a gram: common practice, no source",
     inputs: inputs.slice(0, 1),
     ...{ confidence: "judgement", wouldChange },
-  });
-  const most = feedingFigure("most", {
-    ...{ label: "dry food that these fish can take at most", unit: "g/d", at: "what-fish-need" },
-    spread: product(fish, parameter("rationMax")),
-    ...{ formula: "weight of the fish x largest ration of a gram", inputs: inputs.slice(0, 1) },
-    ...{ parameters: ["rationMax"], confidence: "judgement", wouldChange },
-  });
-  const given = feedingFigure("given_dry", {
-    ...{ label: "your feed, as dry pellet of the same carbon", unit: "g/d", at: "what-fish-need" },
-    spread: scaled(product(facts.feedGPerDay, facts.feedCMgPerG), 1 / FOODS.dry_pellet.c.central),
-    formula: "feed a day x carbon in a gram / carbon in a gram of dry pellet",
-    inputs: [
-      factInput(facts, "feedGPerDay", "feed, as fed", "g/d"),
-      factInput(facts, "feedCMgPerG", "carbon in the feed", "mg/g"),
-      workedOut("carbon in dry pellet", `${FOODS.dry_pellet.c.central} mg/g`),
-    ],
-    parameters: ["feed.pellet.moisture"],
-    ...{ confidence: "computed", wouldChange: [CHANGE_FEED, "the kind of food"] },
   });
   const figures = [upkeep, usual, most, given];
   const against = known && fish.central > 0 ? againstRow(given, upkeep) : null;

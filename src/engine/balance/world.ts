@@ -4,6 +4,7 @@
  * the kernel has no power and no division that it can do without.
  * Equations: docs/model/balance.md, sections named in the comments.
  */
+import { eatenFeed } from "./eaten.ts";
 import type { Inputs } from "./inputs.ts";
 import type { ParameterValues } from "./parameters.ts";
 import { NICHE_COUNT, NICHES, stateSize } from "./pools.ts";
@@ -195,9 +196,7 @@ export class World {
   /** Feed, fish and the decay that differs by element (4.4, 4.5). */
   private foldFeed(thD: number, thM: number): void {
     const { c, element, inputs: i, parameters: p } = this;
-    const appetite = p.rationMax * i.fish;
-    const eaten =
-      i.feed > 0 && i.fish > 0 ? (1 - p.u0) * i.feed * (1 + (i.feed / appetite) ** 4) ** -0.25 : 0;
+    const eaten = eatenFeed(i.feed, p.rationMax * i.fish, p.u0);
     const left = i.feed - eaten;
     const content = [i.feedC, i.feedN, i.feedP];
     const faeces = [p.fC, p.fN, p.fP];

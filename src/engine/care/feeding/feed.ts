@@ -2,9 +2,14 @@
  * Where feed goes and what fish need, by the shares of the tank model (docs/model/balance.md, "Feed and fish"), for one day
  * of feeding. docs/model/feeding.md. Limits: nothing here runs the tank; what becomes of it over weeks is the forecast's.
  */
+import { eatenFeed } from "../../balance/eaten.ts";
 import { exp, log } from "../../numeric/elementary.ts";
 
-/** The model's shares, of 1: u0 left by fish; of eaten: f in faeces, g kept; o of what is excreted dissolved organic. */
+/** Share of a day's feed that stays in the water: what fish miss, and what is past the most that they can take. */
+export const leftShare = (feedGPerDay: number, mostGPerDay: number, missed: number): number =>
+  feedGPerDay > 0 ? 1 - eatenFeed(feedGPerDay, mostGPerDay, missed) / feedGPerDay : missed;
+
+/** The model's shares, of 1: left by fish; of eaten: f in faeces, g kept; o of what is excreted dissolved organic. */
 interface FeedShares {
   readonly left: number;
   readonly faeces: number;
