@@ -14,6 +14,8 @@ const json = fc
 const day = fc.integer({ min: 1, max: 9 }).map((n) => `2026-01-0${n}`);
 /** Which of those there are, by number; a number beyond them is none. */
 const some = fc.oneof({ weight: 9, arbitrary: fc.nat(8) }, fc.constant(99));
+/** Pictures of one entry; few, so that it fills. */
+const MOST_PICTURES = 2;
 /** From the latest version, or so many before or after it. */
 const off = fc.oneof({ weight: 6, arbitrary: fc.constant(0) }, fc.constantFrom(-1, 1, -7));
 const lines = fc.array(
@@ -63,6 +65,13 @@ export const acts = fc.array(
       event: json,
     }),
     fc.record({ act: fc.constant("feed"), tank: some, takesBack: fc.boolean() }),
+    fc.record({
+      act: fc.constant("picture"),
+      entry: some,
+      image: fc.uint8Array({ minLength: 1, maxLength: 3, max: 4 }),
+      shows: fc.constantFrom("", "two snails", "𝒳 ﬀ"),
+    }),
+    fc.record({ act: fc.constant("keep picture"), which: some, kept: fc.boolean() }),
     fc.record({ act: fc.constant("setting"), name: fc.constantFrom("x", "𝒳"), value: json }),
     fc.record({
       act: fc.constant("list"),
@@ -236,6 +245,22 @@ export async function perform(act: Act, n: number, store: Store, model: Model): 
       model.feeds.set(`h${n}`, { id: `f${n}`, tankId, made: at, takenBack: at });
       break;
     }
+    case "picture": {
+      const entryId = entryIds[act.entry];
+      if (entryId === undefined) break;
+      const size = { type: "image/png", widthPx: 1 + n, heightPx: 2 };
+      const one = { id: `p${n}`, entryId, ...size, shows: act.shows, image: act.image };
+      expect(await store.addPicture(one, MOST_PICTURES, at)).toEqual(
+        model.addPicture(one, MOST_PICTURES, at),
+      );
+      break;
+    }
+    case "keep picture": {
+      const id = [...model.pictures.keys()][act.which] ?? "none";
+      const done = model.keepPicture(id, act.kept, MOST_PICTURES, at);
+      expect(await store.keepPicture(id, act.kept, MOST_PICTURES, at)).toBe(done);
+      break;
+    }
   }
 }
 
@@ -264,6 +289,11 @@ export async function sameAsModel(store: Store, model: Model): Promise<void> {
   for (const id of [...model.entries.keys()].slice(0, 200))
     expect(await store.entryHistory(id)).toEqual(model.entries.get(id));
   for (const [name, value] of model.settings) expect(await store.setting(name)).toEqual(value);
+  expect(await store.pictures([...model.entries.keys()])).toEqual(model.listPictures());
+  for (const [id, { row, image }] of model.pictures) {
+    expect(await store.picture(id)).toEqual(row);
+    expect([...((await store.pictureImage(id)) ?? [])]).toEqual([...image]);
+  }
   const byId = (rows: readonly { readonly id: string }[]) => rows.map(({ id }) => id).sort();
   expect(byId(await store.latestReadings(tankIds))).toEqual(byId(model.latestReadings()));
 }

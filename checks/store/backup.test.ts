@@ -38,6 +38,14 @@ beforeAll(async () => {
     }));
     await store.addEntries(tank ?? "", many, stamp());
     models.get(database)?.addEntries(tank ?? "", many, stamp());
+    // Longer than a piece of a file as it is read, and more than are read or written at once.
+    for (let n = 0; n < 6; n += 1) {
+      const image = Uint8Array.from({ length: 150_000 }, (_, i) => (i * 7 + n) % 256);
+      const size = { type: "image/webp", widthPx: 640, heightPx: 480 };
+      const one = { id: `picture${n}`, entryId: `many${n}`, ...size, shows: `number ${n}`, image };
+      const at = stamp(5_000 + n);
+      expect(await store.addPicture(one, 4, at)).toEqual(models.get(database)?.addPicture(one, 4, at));
+    }
     await store.close();
   }
 });
@@ -74,7 +82,7 @@ describe.each(DATABASES)("a backup of a store on %s", (database) => {
     for (const name of readdirSync(a).filter((one) => one.endsWith(".jsonl"))) {
       expect(readFileSync(join(a, name)).equals(readFileSync(join(b, name)))).toBe(true);
     }
-    expect(readdirSync(a)).toHaveLength(12);
+    expect(readdirSync(a)).toHaveLength(13);
   });
 
   test("the old store is kept and named, and is whole", async () => {

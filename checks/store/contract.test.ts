@@ -364,6 +364,88 @@ describe.each(DATABASES)("the store on %s", (database) => {
     });
   });
 
+  const picture = (id: string, image: readonly number[], shows = "") => ({
+    ...{ id, entryId: "e1", type: "image/jpeg", widthPx: 4, heightPx: 3, shows },
+    image: Uint8Array.from(image),
+  });
+
+  test("a picture is kept byte by byte with its entry, and lists name it without its bytes", async () => {
+    await tank();
+    await store.addEntries("t1", [reading("e1", "2026-01-01"), reading("e2", "2026-01-02")], stamp());
+    const every = Array.from({ length: 300_000 }, (_, i) => i % 256);
+    const added = await store.addPicture(picture("p1", every, "two snails 🐌"), 4, stamp(1));
+    const row = {
+      ...{ id: "p1", entryId: "e1", type: "image/jpeg", widthPx: 4, heightPx: 3, sizeBytes: 300_000 },
+      ...{
+        shows: "two snails 🐌",
+        saved: stamp(1),
+        takenAway: null,
+        sha256: expect.stringMatching(/^[0-9a-f]{64}$/),
+      },
+    };
+    expect(added).toEqual({ kind: "added", row });
+    await store.close();
+    store = await spot.open();
+    expect(await store.pictures(["e2", "e1"])).toEqual([row]);
+    expect(await store.picture("p1")).toEqual(row);
+    expect(Buffer.from((await store.pictureImage("p1")) ?? []).equals(Buffer.from(every))).toBe(true);
+    expect(await store.pictureImage("none")).toBeNull();
+    expect(await store.pictures([])).toEqual([]);
+  });
+
+  test("the same picture of an entry is one, whoever sends it how often, and at once", async () => {
+    await tank();
+    await store.addEntries("t1", [reading("e1", "2026-01-01")], stamp());
+    const ends = await Promise.all(
+      ["p1", "p2", "p3"].map((id) => store.addPicture(picture(id, [1, 2, 3]), 4, stamp())),
+    );
+    expect(ends.map(({ kind }) => kind).sort()).toEqual(["added", "again", "again"]);
+    expect(await store.pictures(["e1"])).toHaveLength(1);
+  });
+
+  test("an entry holds so many and no more, at once too; taking one away makes room, and it comes back into room alone", async () => {
+    await tank();
+    await store.addEntries("t1", [reading("e1", "2026-01-01")], stamp());
+    const ends = await Promise.all(
+      [1, 2, 3, 4, 5].map((n) => store.addPicture(picture(`p${n}`, [n]), 2, stamp(n))),
+    );
+    expect(ends.filter(({ kind }) => kind === "full")).toHaveLength(3);
+    const [first, second] = await store.pictures(["e1"]);
+    const id = first?.id ?? "";
+    expect(await store.keepPicture(id, false, 2, stamp(9))).toBe("done");
+    expect(await store.keepPicture(id, false, 2, stamp(10))).toBe("done");
+    expect(await store.picture(id)).toMatchObject({ takenAway: stamp(9) });
+    expect((await store.addPicture(picture("p9", [9]), 2, stamp(11))).kind).toBe("added");
+    expect(await store.keepPicture(id, true, 2, stamp(12))).toBe("full");
+    expect(await store.keepPicture(second?.id ?? "", false, 2, stamp(13))).toBe("done");
+    expect(await store.keepPicture(id, true, 2, stamp(14))).toBe("done");
+    expect(await store.picture(id)).toMatchObject({ takenAway: null });
+    expect(await store.keepPicture("none", true, 2, stamp())).toBe("not_found");
+  });
+
+  test("correcting an entry, taking it away and bringing it back leave its pictures as they are", async () => {
+    await tank();
+    await store.addEntries("t1", [reading("e1", "2026-01-01")], stamp());
+    await store.addPicture(picture("p1", [1]), 4, stamp());
+    const before = await store.pictures(["e1"]);
+    const change = { on: "2026-01-02", body: { quantity: "ph", text: "8.2" } };
+    await store.correctEntry("e1", 1, { ...change, kept: false }, stamp(1));
+    await store.correctEntry("e1", 2, { ...change, kept: true }, stamp(2));
+    expect(await store.pictures(["e1"])).toEqual(before);
+  });
+
+  test("a picture of no entry, or of another kind of file, is refused whole", async () => {
+    await tank();
+    await store.addEntries("t1", [reading("e1", "2026-01-01")], stamp());
+    const before = await spot.rows();
+    for (const wrong of [{ entryId: "none" }, { type: "image/svg+xml" }, { widthPx: 0 }]) {
+      await expect(store.addPicture({ ...picture("p1", [1]), ...wrong }, 4, stamp())).rejects.toMatchObject({
+        reason: "refused",
+      });
+    }
+    expect(await spot.rows()).toEqual(before);
+  });
+
   test("a write that breaks a rule is refused whole", async () => {
     await tank();
     await store.addEntries("t1", [reading("e1", "2026-01-01")], stamp());

@@ -1,7 +1,9 @@
 /** The store as a page of maps: what every act on it must answer. Knows nothing of databases. */
+import { createHash } from "node:crypto";
 import type {
   ActEntry,
   ActRow,
+  AddedPicture,
   EntryQuery,
   EntryRow,
   FeedRow,
@@ -9,6 +11,8 @@ import type {
   Json,
   KeeperRow,
   NewEntry,
+  NewPicture,
+  PictureRow,
   Saved,
   Stamp,
   TankRow,
@@ -28,6 +32,8 @@ export class Model {
   feeds = new Map<string, FeedRow>();
   acts = new Map<string, { row: ActRow; entries: ActEntry[] }>();
   replies = new Map<string, { readonly fingerprint: string; readonly body: Json }>();
+
+  pictures = new Map<string, { row: PictureRow; readonly image: Uint8Array }>();
 
   keeperNamed(name: string, id: string, stamp: Stamp): KeeperRow {
     const there = this.keepers.get(name) ?? { id, name, addedAt: stamp.at };
@@ -54,6 +60,38 @@ export class Model {
   }
   correctEntry(id: string, from: number, change: Change, stamp: Stamp) {
     return save(this.entries, id, from, change, stamp);
+  }
+
+  #hasRoom(entryId: string, most: number): boolean {
+    const all = [...this.pictures.values()].filter(({ row }) => row.entryId === entryId);
+    return all.filter(({ row }) => row.takenAway === null).length < most;
+  }
+  addPicture({ image, ...one }: NewPicture, most: number, stamp: Stamp): AddedPicture {
+    const sha256 = createHash("sha256").update(image).digest("hex");
+    const before = [...this.pictures.values()].find(
+      ({ row }) => row.entryId === one.entryId && row.sha256 === sha256,
+    );
+    if (before?.row.takenAway !== null && !this.#hasRoom(one.entryId, most)) return { kind: "full" };
+    if (before !== undefined) {
+      before.row = { ...before.row, takenAway: null, shows: one.shows || before.row.shows };
+      return { kind: "again", row: before.row };
+    }
+    const row = { ...one, sha256, sizeBytes: image.length, saved: stamp, takenAway: null };
+    this.pictures.set(one.id, { row, image });
+    return { kind: "added", row };
+  }
+  keepPicture(id: string, kept: boolean, most: number, stamp: Stamp) {
+    const one = this.pictures.get(id);
+    if (one === undefined) return "not_found";
+    if ((one.row.takenAway === null) === kept) return "done";
+    if (kept && !this.#hasRoom(one.row.entryId, most)) return "full";
+    one.row = { ...one.row, takenAway: kept ? null : stamp };
+    return "done";
+  }
+  listPictures(): PictureRow[] {
+    return [...this.pictures.values()]
+      .map(({ row }) => row)
+      .sort((a, b) => bytes(a.saved.at, b.saved.at) || bytes(a.id, b.id));
   }
 
   /** An act of entries that were added just now. */

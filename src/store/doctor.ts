@@ -1,4 +1,5 @@
 /** Looks a store over without changing it: the database's own check, what must agree within it, how old the backup is. */
+import { createHash } from "node:crypto";
 import { sql } from "kysely";
 import type { Database, Db } from "./database.ts";
 import { deskOn } from "./desk/desk.ts";
@@ -67,7 +68,23 @@ const AGREE: readonly (readonly [name: string, broken: (db: Db) => Promise<numbe
       ),
   ],
   ["every kept answer is whole", (db) => count(db, sql`reply WHERE status IS NULL OR body IS NULL`)],
+  ["every picture is as it was sent", spoiltPictures],
 ];
+
+/** One after the other: all of them would not fit into memory. */
+async function spoiltPictures(db: Db): Promise<number> {
+  let spoilt = 0;
+  for (const { id } of await db.selectFrom("picture").select("id").execute()) {
+    const row = await db
+      .selectFrom("picture")
+      .select(["sha256", "size_bytes", "image"])
+      .where("id", "=", id)
+      .executeTakeFirstOrThrow();
+    const sha256 = createHash("sha256").update(row.image).digest("hex");
+    if (row.sha256 !== sha256 || row.size_bytes !== row.image.length) spoilt += 1;
+  }
+  return spoilt;
+}
 
 async function count(db: Db, rows: ReturnType<typeof sql>): Promise<number> {
   const result = await sql<{ n: number }>`SELECT count(*) AS n FROM ${rows}`.execute(db);

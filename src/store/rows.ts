@@ -62,12 +62,31 @@ const COLUMNS: { readonly [Table in Backed]: Readonly<Record<keyof Tables[Table]
     taken_back_at: "",
     taken_back_by: "",
   },
+  picture: {
+    id: "key",
+    entry_id: "",
+    sha256: "",
+    type: "",
+    width_px: "",
+    height_px: "",
+    size_bytes: "",
+    shows: "",
+    saved_at: "",
+    saved_by: "",
+    taken_away_at: "",
+    taken_away_by: "",
+    image: "",
+  },
 };
+
+/** Columns of bytes: in a row, and so in a backup, they stand as Base64. */
+const BYTES: ReadonlySet<string> = new Set(["picture.image"]);
 
 /** The migration that made a table, where it was a later one: a backup of a store from before has no such table. */
 const SINCE: Readonly<Partial<Record<Backed, string>>> = {
   ...{ act: "0006-act", act_entry: "0006-act" },
   ...{ given_event: "0008-calendar", calendar_feed: "0008-calendar" },
+  picture: "0009-picture",
 };
 
 export const SHAPES: readonly Shape[] = Object.entries(COLUMNS).map(([table, columns]) => ({
@@ -81,8 +100,19 @@ export const shapesAt = (migration: string): readonly Shape[] =>
   SHAPES.filter(({ table }) => (SINCE[table as Backed] ?? "") <= migration);
 
 const ROWS_AT_ONCE = 1_000;
+/** Of rows that may be long: all of them stand in memory together. */
+const LONG_ROWS_AT_ONCE = 4;
 
-export async function* rowsOf(db: Db, { table, columns, key }: Shape): AsyncGenerator<Row> {
+const bytesIn = ({ table, columns }: Shape): readonly string[] =>
+  columns.filter((name) => BYTES.has(`${table}.${name}`));
+
+/** Rows that may be read, or written, by one statement. */
+export const rowsAtOnce = (shape: Shape, most = ROWS_AT_ONCE): number =>
+  bytesIn(shape).length === 0 ? most : LONG_ROWS_AT_ONCE;
+
+export async function* rowsOf(db: Db, shape: Shape): AsyncGenerator<Row> {
+  const { table, columns, key } = shape;
+  const [most, bytes] = [rowsAtOnce(shape), bytesIn(shape)];
   const [all, order] = [list(columns), list(key)];
   let last: Row | undefined;
   do {

@@ -94,6 +94,34 @@ export interface FeedRow {
 }
 
 /** The end of a write. */
+/** A picture kept with an entry, without its bytes. */
+export interface PictureRow {
+  readonly id: string;
+  readonly entryId: string;
+  /** Of the bytes, hexadecimal. */
+  readonly sha256: string;
+  readonly type: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly sizeBytes: number;
+  /** What it shows, as the keeper says it; may be empty. */
+  readonly shows: string;
+  readonly saved: Stamp;
+  /** Null while it stands. */
+  readonly takenAway: Stamp | null;
+}
+
+export type NewPicture = Pick<PictureRow, "id" | "entryId" | "type" | "widthPx" | "heightPx" | "shows"> & {
+  readonly image: Uint8Array;
+};
+
+/** The end of adding a picture. */
+export type AddedPicture =
+  /** `again`: the entry had that very picture; it stands now, with the words of this time. */
+  | { readonly kind: "added" | "again"; readonly row: PictureRow }
+  /** The entry has as many as it may. */
+  | { readonly kind: "full" };
+
 export type Saved<Row> =
   | { readonly kind: "saved"; readonly row: Row }
   /** Another version came first: here it is. */
@@ -213,6 +241,15 @@ export interface Desk {
 }
 
 export interface Store extends Desk {
+  /** `most`: so many of one entry may stand. The same bytes are one picture of an entry. */
+  addPicture(picture: NewPicture, most: number, stamp: Stamp): Promise<AddedPicture>;
+  /** Of these entries, in the order they were added; those taken away too. */
+  pictures(entryIds: readonly string[]): Promise<readonly PictureRow[]>;
+  picture(id: string): Promise<PictureRow | null>;
+  pictureImage(id: string): Promise<Uint8Array | null>;
+  /** Takes one away, or brings it back; nothing where it is so already. `full`: no room for it to come back. */
+  keepPicture(id: string, kept: boolean, most: number, stamp: Stamp): Promise<"done" | "not_found" | "full">;
+
   readonly database: "sqlite" | "postgres";
   /**
    * All writes of `work` or none of them; reads see one moment. `work` may be done again when another write came

@@ -79,6 +79,22 @@ export interface Tables {
     taken_back_at: string | null;
     taken_back_by: string | null;
   };
+  picture: {
+    id: string;
+    entry_id: string;
+    sha256: string;
+    type: string;
+    width_px: number;
+    height_px: number;
+    size_bytes: number;
+    shows: string;
+    saved_at: string;
+    saved_by: string;
+    /** Both null while it stands: the one thing of a picture that changes. */
+    taken_away_at: string | null;
+    taken_away_by: string | null;
+    image: Uint8Array;
+  };
 }
 
 export type TableName = keyof Tables;

@@ -103,7 +103,7 @@ describe("the image stays", () => {
 
   test("which way up stays, in a block that holds nothing else", () => {
     for (let way = 2; way <= 8; way += 1) {
-      const block = tiffWith(way);
+      const block = Buffer.from(tiffWith(way));
       expect(orientationIn(block)).toBe(way);
       expect(block).toHaveLength(26);
       expect(kept(jpegOfPhone(JPEG, way)).includes(block)).toBe(true);

@@ -1,6 +1,6 @@
 /** Rows from one place into an empty one, and the comparison without which that does not count. */
 import type { Db } from "../database.ts";
-import { addRows, hasRows, type Row, rowsOf, SHAPES, type Shape } from "../rows.ts";
+import { addRows, hasRows, type Row, rowsAtOnce, rowsOf, SHAPES, type Shape } from "../rows.ts";
 import { StoreError } from "../store.ts";
 
 /** Where rows come from: a store at one moment, or a backup. */
@@ -23,10 +23,11 @@ export async function pour(source: Source, db: Db, progress?: Progress): Promise
   for (const shape of source.shapes) {
     let some: Row[] = [];
     let count = 0;
+    const most = rowsAtOnce(shape, ROWS_AT_ONCE);
     for await (const row of source.rows(shape)) {
       some.push(row);
       count++;
-      if (some.length < ROWS_AT_ONCE) continue;
+      if (some.length < most) continue;
       await addRows(db, shape, some);
       some = [];
       progress?.(shape.table, count);

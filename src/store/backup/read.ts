@@ -22,7 +22,9 @@ async function* rowsIn(folder: string, shape: Shape): AsyncGenerator<Row> {
   const input = createReadStream(fileOf(folder, shape), "utf8");
   let rest = "";
   for await (const chunk of input) {
-    const lines = (rest + chunk).split("\n");
+    // Joined at a line's end alone: a line with a picture is long.
+    const lines = String(chunk).split("\n");
+    lines[0] = rest + lines[0];
     rest = lines.pop() ?? "";
     for (const line of lines) yield JSON.parse(line) as Row;
   }

@@ -4,6 +4,7 @@ import { acts } from "./acts.ts";
 import { calendar } from "./calendar.ts";
 import { entries } from "./entries.ts";
 import { keepersAndSettings } from "./keepers.ts";
+import { pictures } from "./pictures.ts";
 import { tanks } from "./tanks.ts";
 
 /** The desk over a connection: inside a transaction, all of it belongs to that. */
@@ -13,4 +14,5 @@ export const deskOn = (db: Db): Desk => ({
   ...entries(db),
   ...acts(db),
   ...calendar(db),
+  ...pictures(db),
 });

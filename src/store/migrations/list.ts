@@ -7,6 +7,17 @@ import { setting } from "./0005-setting.ts";
 import { act } from "./0006-act.ts";
 import { lists } from "./0007-lists.ts";
 import { calendar } from "./0008-calendar.ts";
+import { picture } from "./0009-picture.ts";
 import type { Migration } from "./migration.ts";
 
-export const MIGRATIONS: readonly Migration[] = [keeper, tank, entry, reply, setting, act, lists, calendar];
+export const MIGRATIONS: readonly Migration[] = [
+  keeper,
+  tank,
+  entry,
+  reply,
+  setting,
+  act,
+  lists,
+  calendar,
+  picture,
+];

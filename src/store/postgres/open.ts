@@ -50,7 +50,7 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
   return {
     name: "postgres",
     place: placeOf(url, schema),
-    spelling: { text: 'text COLLATE "C"', tableEnd: "" },
+    spelling: { text: 'text COLLATE "C"', bytes: "bytea", tableEnd: "" },
     reads,
     transact: (work, alone = false) =>
       reads

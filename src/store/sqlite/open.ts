@@ -43,7 +43,7 @@ export function openSqlite(path: string, before?: BeforeStatement): Database {
     return {
       name: "sqlite",
       place: file,
-      spelling: { text: "text", tableEnd: "STRICT" },
+      spelling: { text: "text", bytes: "blob", tableEnd: "STRICT" },
       reads,
       transact: (work) => writes.transaction().execute(work),
       async snapshot(work) {
