@@ -48,10 +48,10 @@ export class KeptStore implements Store {
   givenEvents: Store["givenEvents"] = (tank) => this.#read((desk) => desk.givenEvents(tank));
   feeds: Store["feeds"] = (tank) => this.#read((desk) => desk.feeds(tank));
   feedByHash: Store["feedByHash"] = (hash) => this.#read((desk) => desk.feedByHash(hash));
-  setting: Store["setting"] = (name) => this.#read((desk) => desk.setting(name));
   pictures: Store["pictures"] = (ids) => this.#read((desk) => desk.pictures(ids));
   picture: Store["picture"] = (id) => this.#read((desk) => desk.picture(id));
   pictureImage: Store["pictureImage"] = (id) => this.#read((desk) => desk.pictureImage(id));
+  setting: Store["setting"] = (name) => this.#read((desk) => desk.setting(name));
 
   keeperNamed: Store["keeperNamed"] = (...all) => this.together((desk) => desk.keeperNamed(...all));
   addTank: Store["addTank"] = (...all) => this.together((desk) => desk.addTank(...all));
@@ -65,10 +65,10 @@ export class KeptStore implements Store {
   giveEvents: Store["giveEvents"] = (...all) => this.together((desk) => desk.giveEvents(...all));
   addFeed: Store["addFeed"] = (...all) => this.together((desk) => desk.addFeed(...all));
   takeBackFeed: Store["takeBackFeed"] = (...all) => this.together((desk) => desk.takeBackFeed(...all));
-  saveSetting: Store["saveSetting"] = (...all) => this.together((desk) => desk.saveSetting(...all));
-
   addPicture: Store["addPicture"] = (...all) => this.together((desk) => desk.addPicture(...all));
   keepPicture: Store["keepPicture"] = (...all) => this.together((desk) => desk.keepPicture(...all));
+  saveSetting: Store["saveSetting"] = (...all) => this.together((desk) => desk.saveSetting(...all));
+
   together<T>(work: (desk: Desk) => Promise<T>): Promise<T> {
     return this.#write((db) => work(deskOn(db)));
   }

@@ -119,16 +119,26 @@ export async function* rowsOf(db: Db, shape: Shape): AsyncGenerator<Row> {
     const after =
       last === undefined ? sql`` : sql`WHERE (${order}) > (${sql.join(key.map((name) => last?.[name]))})`;
     const { rows } = await sql<Row>`
-      SELECT ${all} FROM ${sql.table(table)} ${after} ORDER BY ${order} LIMIT ${ROWS_AT_ONCE}`.execute(db);
-    yield* rows;
-    last = rows.length < ROWS_AT_ONCE ? undefined : rows.at(-1);
+      SELECT ${all} FROM ${sql.table(table)} ${after} ORDER BY ${order} LIMIT ${most}`.execute(db);
+    yield* bytes.length === 0 ? rows : rows.map((row) => withTexts(row, bytes));
+    last = rows.length < most ? undefined : rows.at(-1);
   } while (last !== undefined);
 }
 
+function withTexts(row: Row, names: readonly string[]): Row {
+  const bytes = row as Readonly<Record<string, unknown>>;
+  const texts = names.map((name) => [name, Buffer.from(bytes[name] as Uint8Array).toString("base64")]);
+  return { ...row, ...Object.fromEntries(texts) };
+}
+
 /** Adds rows as they are. */
-export async function addRows(db: Db, { table, columns }: Shape, rows: readonly Row[]): Promise<void> {
+export async function addRows(db: Db, shape: Shape, rows: readonly Row[]): Promise<void> {
   if (rows.length === 0) return;
-  const values = rows.map((row) => sql`(${sql.join(columns.map((name) => row[name] ?? null))})`);
+  const { table, columns } = shape;
+  const bytes = new Set(bytesIn(shape));
+  const kept = (row: Row, name: string) =>
+    bytes.has(name) ? Buffer.from(String(row[name] ?? ""), "base64") : (row[name] ?? null);
+  const values = rows.map((row) => sql`(${sql.join(columns.map((name) => kept(row, name)))})`);
   await sql`INSERT INTO ${sql.table(table)} (${list(columns)}) VALUES ${sql.join(values)}`.execute(db);
 }
 

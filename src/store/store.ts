@@ -93,7 +93,6 @@ export interface FeedRow {
   readonly takenBack: Stamp | null;
 }
 
-/** The end of a write. */
 /** A picture kept with an entry, without its bytes. */
 export interface PictureRow {
   readonly id: string;
@@ -122,6 +121,7 @@ export type AddedPicture =
   /** The entry has as many as it may. */
   | { readonly kind: "full" };
 
+/** The end of a write. */
 export type Saved<Row> =
   | { readonly kind: "saved"; readonly row: Row }
   /** Another version came first: here it is. */
@@ -236,11 +236,6 @@ export interface Desk {
   /** False where it was already, or there is none. */
   takeBackFeed(id: string, stamp: Stamp): Promise<boolean>;
 
-  setting(name: string): Promise<Json | null>;
-  saveSetting(name: string, value: Json, stamp: Stamp): Promise<void>;
-}
-
-export interface Store extends Desk {
   /** `most`: so many of one entry may stand. The same bytes are one picture of an entry. */
   addPicture(picture: NewPicture, most: number, stamp: Stamp): Promise<AddedPicture>;
   /** Of these entries, in the order they were added; those taken away too. */
@@ -250,6 +245,11 @@ export interface Store extends Desk {
   /** Takes one away, or brings it back; nothing where it is so already. `full`: no room for it to come back. */
   keepPicture(id: string, kept: boolean, most: number, stamp: Stamp): Promise<"done" | "not_found" | "full">;
 
+  setting(name: string): Promise<Json | null>;
+  saveSetting(name: string, value: Json, stamp: Stamp): Promise<void>;
+}
+
+export interface Store extends Desk {
   readonly database: "sqlite" | "postgres";
   /**
    * All writes of `work` or none of them; reads see one moment. `work` may be done again when another write came

@@ -103,6 +103,8 @@ export type TableName = keyof Tables;
 export interface Spelling {
   /** Text that sorts by its bytes. */
   readonly text: string;
+  /** Bytes as they are. */
+  readonly bytes: string;
   /** After the closing bracket of a table. */
   readonly tableEnd: string;
 }
