@@ -93,13 +93,15 @@ export function unexplainedLosses(known: KnownOfTank): Finding {
   );
   const found = after.filter(({ kind }) => kind === "lost_found");
   const entries = after.map(({ entry }) => entry);
-  if (found.length > 0) {
+  const last = found.at(-1);
+  if (last !== undefined) {
+    const settledOn = addDays(last.on, LOSS_DAYS + 1);
     return {
       state: "not_met",
-      because: `Found dead, the last on ${dateWords(found.at(-1)?.on ?? "")}.`,
+      because: `Found dead, the last on ${dateWords(last.on)}.`,
       entries,
-      settle: `No other loss until ${dateWords(addDays(found.at(-1)?.on ?? known.today, LOSS_DAYS + 1))}; find out why meanwhile.`,
-      by: "head_count",
+      settle: `No other loss until ${dateWords(settledOn)}; find out why meanwhile.`,
+      ...{ by: "head_count", settledOn },
     };
   }
   if (after.length > 0) {

@@ -70,6 +70,20 @@ describe("ammonia and nitrite that can't be read", () => {
       "cannot_tell",
     );
   });
+
+  test("a loss is looked at again once two weeks have passed, and the tests that are wanting are told as well", () => {
+    const lost = moved("lost_found", 1, 12);
+    const condition = ofText(GATE_WORDS.testsSince, [], [lost]);
+    expect(condition.because).toBe(
+      "Found dead, the last on 3 Jun 2026. No test of ammonia and nitrite within 21 days.",
+    );
+    expect(condition.settle).toBe(
+      "No other loss until 18 Jun 2026; find out why meanwhile. A test of ammonia and nitrite.",
+    );
+    const gate = judged(wave([GATE_WORDS.testsSince]), [], [lost]);
+    expect(gate.lookAgain).toBe("2026-06-18");
+    expect(judged(wave([GATE_WORDS.testsSince]), tests(0, 0, 2)).lookAgain).toBeNull();
+  });
 });
 
 describe("film back on the glass", () => {

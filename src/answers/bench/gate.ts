@@ -24,6 +24,8 @@ export interface Finding {
   readonly settle: string | null;
   /** Kind of that entry; null where none would. */
   readonly by: EntryKind | null;
+  /** Where only time settles it: ISO date from which it could be met. */
+  readonly settledOn?: string;
 }
 
 export interface Condition extends Finding {
@@ -40,6 +42,8 @@ export interface JudgedGate {
   readonly soonerIf: Condition | null;
   /** `met` here means: stop. */
   readonly stopIf: Condition;
+  /** The day from which what is not met could be, where only time settles it: ISO date after today, or null. */
+  readonly lookAgain: string | null;
 }
 
 export type Wave = WavesOutput["waves"][number];
@@ -58,7 +62,13 @@ export function judgeGate(wave: Wave, plan: WavesOutput, known: KnownOfTank): Ju
     wave.sooner_if === GATE_WORDS.open
       ? null
       : { text: wave.sooner_if, ...soonerCondition(wave.sooner_if, known) };
-  return { wave: wave.number, state, onlyIf, soonerIf, stopIf };
+  const lookAgain =
+    onlyIf
+      .flatMap(({ state, settledOn }) => (state === "not_met" && settledOn !== undefined ? [settledOn] : []))
+      .filter((on) => on > known.today)
+      .toSorted()
+      .at(-1) ?? null;
+  return { wave: wave.number, state, onlyIf, soonerIf, stopIf, lookAgain };
 }
 
 function conditionOf(text: string, plan: WavesOutput, known: KnownOfTank): Finding {
@@ -86,13 +96,15 @@ const BY_EYE: Finding = {
   by: null,
 };
 
-/** The worse of two, with the entries of both. */
+/** The worse of two, with the entries of both, and what would settle the other too. */
 function both(a: Finding, b: Finding): Finding {
   const order: readonly GateState[] = ["not_met", "cannot_tell", "met"];
   const [worse, other] = order.indexOf(a.state) <= order.indexOf(b.state) ? [a, b] : [b, a];
+  const untold = other.state !== "met" || worse.state === "met";
   return {
     ...worse,
-    because: worse.state === other.state ? `${worse.because} ${other.because}` : worse.because,
+    because: untold ? `${worse.because} ${other.because}` : worse.because,
     entries: [...worse.entries, ...other.entries],
+    settle: untold && other.settle !== null ? `${worse.settle ?? ""} ${other.settle}`.trim() : worse.settle,
   };
 }

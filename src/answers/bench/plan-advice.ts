@@ -24,7 +24,7 @@ export function waveAdvice(plan: WavesOutput, known: KnownOfTank): readonly Advi
   const from = told(dateWords(next.from), next.figures.from);
   const which = next.number === 1 ? "the first wave" : `wave ${next.number}`;
   const add = open && gate.state === "met";
-  const waitUntil = open ? addDays(today, WEEK) : next.from;
+  const waitUntil = lookAgainOn(next, gate, today);
   return [
     {
       id: `wave.${next.number}`,
@@ -44,7 +44,11 @@ export function waveAdvice(plan: WavesOutput, known: KnownOfTank): readonly Advi
         ["Stop if: ", next.stop_if, "."],
       ],
       byWhen: open
-        ? ["From ", from, ` to ${dateWords(next.to)}; nothing is lost by waiting.`]
+        ? [
+            ...(add ? ["From "] : [`Look again on ${dateWords(waitUntil)}. Its window is `]),
+            from,
+            ` to ${dateWords(next.to)}; nothing is lost by waiting.`,
+          ]
         : ["Look again on ", from, `, sooner if ${next.sooner_if}.`],
       by: add ? next.to : waitUntil,
       wouldChange: changeOf(plan),
@@ -59,6 +63,17 @@ export function waveAdvice(plan: WavesOutput, known: KnownOfTank): readonly Advi
       wait: { words: `Wait: look again ${dateWords(waitUntil)}`, leads: "ahead" },
     },
   ];
+}
+
+/** The day on which its gate could be met: where only time settles it that day, in its window a week on. */
+function lookAgainOn(
+  { from }: WavesOutput["waves"][number],
+  { lookAgain }: JudgedGate,
+  today: string,
+): string {
+  const usual = from <= today ? addDays(today, WEEK) : from;
+  if (lookAgain === null) return usual;
+  return from <= today || lookAgain > from ? lookAgain : from;
 }
 
 const STATE_WORDS: Readonly<Record<Condition["state"], string>> = {
