@@ -7,7 +7,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { to } from "../../src/web/page.ts";
 import { axeFaults } from "./kit/axe.ts";
-import { addressOf, type Watched, watched } from "./kit/browser.ts";
+import { addressOf, turn, type Watched, watched } from "./kit/browser.ts";
 import { borderFaults } from "./kit/contrast.ts";
 import { bonesFaults, cutFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
 import { wordsOf } from "./kit/page-text.ts";
@@ -60,29 +60,29 @@ test("from a sheet to the daybook, and back", { timeout: 400_000 }, async () => 
   const { page } = seen;
   await page.goto(addressOf(to.newTank()));
   await page.locator("#water").fill("150");
-  await page.getByRole("button", { name: "Keep and go on" }).click();
+  await turn(page, () => page.getByRole("button", { name: "Keep and go on" }).click());
   const tank = /\/tanks\/([^/]+)/.exec(page.url())?.[1] ?? "";
   const send = async (text: string, name: string) => {
     await page.goto(addressOf(to.bringIn(tank)));
     await page.locator("#file").setInputFiles({ name, mimeType: "text/csv", buffer: Buffer.from(text) });
-    await page.getByRole("button", { name: "Look at it first" }).click();
+    await turn(page, () => page.getByRole("button", { name: "Look at it first" }).click());
   };
 
   await page.goto(addressOf(to.bringIn(tank)));
-  await page.getByRole("button", { name: "Look at it first" }).click();
+  await turn(page, () => page.getByRole("button", { name: "Look at it first" }).click());
   expect(await page.locator("main").textContent()).toContain("Choose a file, or paste a table");
   await sound(page, "nothing");
 
   await send(SHEET, "readings.csv");
   await sound(page, "asked");
   await page.locator("select[name='column.2']").selectOption("reading:no3_mg_per_l:mg/L as NO3");
-  await page.getByRole("button", { name: "Go on" }).click();
+  await turn(page, () => page.getByRole("button", { name: "Go on" }).click());
   await sound(page, "mend");
   await page.locator("input[name='cell.3.2']").fill("<2");
   // A likely fix is one press.
-  await page.getByRole("button", { name: /8\.1/ }).first().click();
+  await turn(page, () => page.getByRole("button", { name: /8\.1/ }).first().click());
   expect(await page.locator("main").textContent()).toContain("1 row to mend");
-  await page.getByRole("button", { name: /^Add the \d+ now/ }).click();
+  await turn(page, () => page.getByRole("button", { name: /^Add the \d+ now/ }).click());
   expect(await page.locator(".notice").first().textContent()).toMatch(/8 entries added.*1 row left out/);
   await sound(page, "done");
 
@@ -91,12 +91,12 @@ test("from a sheet to the daybook, and back", { timeout: 400_000 }, async () => 
   await send("date,nitrate,ph\n2026-06-01,20,8.1\n2026-06-03,12,8.3\n2026-05-01,5,", "again.csv");
   await sound(page, "at-odds");
   await page.locator("input[name=clash][value=file]").check();
-  await page.getByRole("button", { name: "Look again" }).first().click();
+  await turn(page, () => page.getByRole("button", { name: "Look again" }).first().click());
   expect(await page.locator("main").textContent()).toContain("Add the 3 now");
-  await page.getByRole("button", { name: "Add the 3 now" }).click();
-  await page.getByRole("button", { name: /Undo readings\.csv/ }).click();
+  await turn(page, () => page.getByRole("button", { name: "Add the 3 now" }).click());
+  await turn(page, () => page.getByRole("button", { name: /Undo readings\.csv/ }).click());
   await sound(page, "undo");
-  await page.getByRole("button", { name: "Undo, and keep those as they are" }).click();
+  await turn(page, () => page.getByRole("button", { name: "Undo, and keep those as they are" }).click());
   expect(await page.locator(".notice").first().textContent()).toMatch(
     /2 entries that were changed since stayed/,
   );

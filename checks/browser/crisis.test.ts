@@ -7,7 +7,7 @@ import { mkdirSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { CRISIS_IDS } from "../../src/answers/wrong/list-ids.ts";
 import { to } from "../../src/web/page.ts";
-import { addressOf, open, type Watched, watched } from "./kit/browser.ts";
+import { addressOf, open, turn, type Watched, watched } from "./kit/browser.ts";
 import { contrastOf } from "./kit/contrast.ts";
 import { statesOf } from "./kit/states.ts";
 
@@ -66,7 +66,7 @@ test("the entry: every list one press away, doors of a thumb's size", async () =
   );
   expect(found.map(({ path }) => path).sort()).toEqual(CRISIS_IDS.map((id) => to.wrongList(id)).sort());
   for (const { height, path } of found) expect(height, path ?? "").toBeGreaterThanOrEqual(48);
-  await doors.first().click();
+  await turn(seen.page, () => doors.first().click());
   expect(await seen.page.locator("main ol li").count()).toBeGreaterThan(0);
 });
 
@@ -82,8 +82,8 @@ test("the entry is one press away in every state of every page, and keeps the ta
   expect(without).toEqual([]);
   const { demo } = inject("cast");
   await open(seen.page, to.tank(demo, "larder"));
-  await seen.page.getByRole("link", { name: "Something is wrong" }).first().click();
-  await seen.page.getByRole("link", { name: "Ammonia shows" }).click();
+  await turn(seen.page, () => seen.page.getByRole("link", { name: "Something is wrong" }).first().click());
+  await turn(seen.page, () => seen.page.getByRole("link", { name: "Ammonia shows" }).click());
   expect(new URL(seen.page.url()).search).toBe(`?tank=${demo}`);
 });
 
@@ -120,7 +120,7 @@ test("without script: the same lists", async () => {
   const { page, close } = await watched({ viewport: SCREEN, javaScriptEnabled: false });
   try {
     await page.goto(addressOf(to.wrong()));
-    await page.getByRole("link", { name: "Animals gasp" }).click();
+    await turn(page, () => page.getByRole("link", { name: "Animals gasp" }).click());
     expect(await page.locator("main ol li").count()).toBeGreaterThan(0);
   } finally {
     await close();

@@ -4,7 +4,7 @@
  */
 import { expect, inject, test } from "vitest";
 import { to } from "../../src/web/page.ts";
-import { addressOf, newContext, open, watched } from "./kit/browser.ts";
+import { addressOf, newContext, open, turn, watched } from "./kit/browser.ts";
 
 const path = () => to.learned(inject("cast").demo);
 const BUTTON = "Learn again from the daybook";
@@ -13,7 +13,7 @@ test("without script: the form asks the server, which waits for it", async () =>
   const context = await newContext({ javaScriptEnabled: false });
   const tab = await context.newPage();
   await tab.goto(`${addressOf(path())}?wait=1`);
-  await tab.getByRole("button", { name: BUTTON }).click();
+  await turn(tab, () => tab.getByRole("button", { name: BUTTON }).click());
   expect(new URL(tab.url()).searchParams.get("wait")).toBe("1");
   expect(await tab.getByRole("heading", { name: "Quantity by quantity" }).count()).toBe(1);
   await context.close();

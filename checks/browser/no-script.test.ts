@@ -4,7 +4,7 @@
  */
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { to } from "../../src/web/page.ts";
-import { addressOf, type Watched, watched } from "./kit/browser.ts";
+import { addressOf, turn, type Watched, watched } from "./kit/browser.ts";
 import { statesOf } from "./kit/states.ts";
 
 const cast = inject("cast");
@@ -36,16 +36,16 @@ test("a new tank, an answer, a reading kept and one refused", async () => {
   const { page } = seen;
   await page.goto(addressOf(to.newTank()));
   await page.locator("#water").fill("150");
-  await page.getByRole("button", { name: "Keep and go on" }).click();
+  await turn(page, () => page.getByRole("button", { name: "Keep and go on" }).click());
   expect(new URL(page.url()).pathname).toMatch(/\/questions\/2$/);
   await page.locator("#first_seawater").fill("in the year of the fox");
-  await page.getByRole("button", { name: "Keep and go on" }).click();
+  await turn(page, () => page.getByRole("button", { name: "Keep and go on" }).click());
   expect(await page.title()).toMatch(/^Error: /);
   expect(await page.locator("#first_seawater").inputValue()).toBe("in the year of the fox");
   expect(await page.locator("#first_seawater-error").textContent()).toContain("fox");
   const tank = /\/tanks\/([^/]+)/.exec(page.url())?.[1] ?? "";
   await page.goto(addressOf(`${to.tank(tank, "readings")}?quantity=temperature_c`));
   await page.locator("main form input[name=text]").fill("25.5");
-  await page.getByRole("button", { name: "Keep this reading" }).click();
+  await turn(page, () => page.getByRole("button", { name: "Keep this reading" }).click());
   expect(await page.locator("main").textContent()).toMatch(/25\.5/);
 });

@@ -82,9 +82,10 @@ test("kept without a network, counted, sent once and in order when it is back", 
 });
 
 test("an answer that was lost on its way is no second entry", async () => {
-  await withPhone(async (page) => {
+  await withPhone(async (page, context) => {
     let lost = 0;
-    await page.route("**/daybook/outbox", async (route) => {
+    // Of the whole context: the service worker may be who sends it.
+    await context.route("**/daybook/outbox", async (route) => {
       if (lost > 0) return await route.continue();
       lost += 1;
       await route.fetch();

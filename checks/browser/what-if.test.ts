@@ -4,7 +4,7 @@
  */
 import { expect, inject, test } from "vitest";
 import { to } from "../../src/web/page.ts";
-import { addressOf, newContext, open, watched } from "./kit/browser.ts";
+import { addressOf, newContext, open, turn, watched } from "./kit/browser.ts";
 
 /** Two hundred runs of two courses, on a machine that has more to do. */
 const PATIENCE_MS = 600_000;
@@ -16,7 +16,7 @@ test("without script: a change is sent, answered and can be refined", { timeout:
   await tab.goto(addressOf(page()));
   expect(await tab.locator(".step").first().isVisible()).toBe(false);
   await tab.getByLabel("Feed a day").fill("+20 %");
-  await tab.getByLabel("Feed a day").press("Enter", { timeout: PATIENCE_MS });
+  await turn(tab, () => tab.getByLabel("Feed a day").press("Enter"));
   const beside = tab.locator(".what-if-beside");
   await beside.waitFor({ timeout: PATIENCE_MS });
   expect(await beside.textContent()).toContain("From twenty runs.");

@@ -30,7 +30,7 @@ const { scenarios } = JSON.parse(readFileSync(FILE, "utf8")) as { scenarios: Rec
 
 const answers = new Map<string, Answer>();
 beforeAll(async () => {
-  const options = { maxBuffer: 64 << 20, timeout: 100_000 };
+  const options = { maxBuffer: 64 << 20, timeout: 280_000 };
   const { stdout } = await promisify(execFile)(process.execPath, [COMMAND, FILE], options);
   for (const answer of (JSON.parse(stdout) as { scenarios: Answer[] }).scenarios)
     answers.set(answer.id, answer);

@@ -24,6 +24,9 @@ function programs(): string | null {
   return existsSync(join(folder, "initdb")) ? folder : null;
 }
 
+/** Ends what hangs; a machine with more to do reaches no other limit. */
+const PATIENCE_S = 250;
+
 export function startCluster(): Cluster {
   const bin = programs();
   if (bin === null) throw new Error("No PostgreSQL on this machine: run tools/prepare.sh");
@@ -34,10 +37,27 @@ export function startCluster(): Cluster {
   const user = asRoot ? ["setpriv", "--reuid=postgres", "--regid=postgres", "--clear-groups"] : [];
   const run = (program: string, ...words: string[]) => {
     const [first = "", ...rest] = [...user, join(bin, program), ...words];
-    execFileSync(first, rest, { cwd: folder, stdio: ["ignore", "ignore", "pipe"], timeout: 60_000 });
+    execFileSync(first, rest, {
+      cwd: folder,
+      stdio: ["ignore", "ignore", "pipe"],
+      timeout: PATIENCE_S * 1000,
+    });
   };
   const options = `-k ${folder} -c listen_addresses='' -c max_connections=200 -c shared_buffers=64MB`;
-  const start = () => run("pg_ctl", "-D", data, "-w", "-l", join(folder, "log"), "-o", options, "start");
+  const start = () =>
+    run(
+      "pg_ctl",
+      "-D",
+      data,
+      "-w",
+      "-t",
+      String(PATIENCE_S),
+      "-l",
+      join(folder, "log"),
+      "-o",
+      options,
+      "start",
+    );
   const words = ["-U", "keeper", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync"];
   // Sorts as people do, not by bytes: what leans on the server's own order is found.
   run("initdb", "-D", data, ...words, "--locale-provider=icu", "--icu-locale=en");

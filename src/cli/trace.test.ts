@@ -22,7 +22,7 @@ function fileWith(change: (scenario: Json) => unknown): string {
   return file;
 }
 const trace = (...words: string[]) =>
-  spawnSync(process.execPath, [COMMAND, ...words], { encoding: "utf8", timeout: 60_000 });
+  spawnSync(process.execPath, [COMMAND, ...words], { encoding: "utf8", timeout: 280_000 });
 const setAt = (path: readonly string[], value: unknown) => (scenario: Json) => {
   const parent = path.slice(0, -1).reduce((at, key) => at[key]!, scenario);
   parent[path.at(-1)!] = value as Json;

@@ -17,7 +17,11 @@ import { loadSolver } from "../solver/highs.ts";
 import type { Job, Outcome } from "./answers.ts";
 import { Recent } from "./recent.ts";
 
-const LOWER_PRIORITY = 10;
+/**
+ * A third of the server's weight: its own thread, which mostly sleeps, is served first all the same, and beside other
+ * work of the machine (weights: man 7 sched) a tank is still worked out in its time; 10 is a ninth.
+ */
+const LOWER_PRIORITY = 5;
 
 const port = parentPort;
 if (port === null) throw new Error("answers-worker runs as a worker thread only");

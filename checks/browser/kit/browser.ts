@@ -78,6 +78,14 @@ export async function open(page: Page, path: string): Promise<number> {
   return answer?.status() ?? 0;
 }
 
+/**
+ * Does what leads to another page, and waits until that has loaded. A press by itself is done as soon as the next page
+ * has begun to come, and what is read of it then may be its first lines.
+ */
+export async function turn(page: Page, deed: () => Promise<unknown>): Promise<void> {
+  await Promise.all([page.waitForEvent("load"), deed()]);
+}
+
 export async function settled(page: Page): Promise<void> {
   const late = Date.now() + COMING_SECONDS * 1000;
   while ((await page.locator(COMING).count()) > 0) {

@@ -47,7 +47,7 @@ function chanceFrom(seed: number): () => number {
 const LONGEST_WAIT_MS = 120;
 const CRASHES_IN_MS = 3000;
 const ANSWERS_IN_MS = 5000;
-const SENT_IN_MS = 120_000;
+const SENT_IN_MS = 250_000;
 
 async function cutOff(how: Cut, page: Page, program: Stoppable<unknown>): Promise<void> {
   if (how === "crash") {

@@ -186,7 +186,7 @@ describe("section K: files", () => {
     expect(text).toBe("Files up to 10 MiB; this one has 19.5 MiB. Split it by year");
   });
 
-  test("I-145: 100,001 rows; 100,000 are read", { timeout: 60_000 }, () => {
+  test("I-145: 100,001 rows; 100,000 are read", () => {
     const rows = (count: number) => `date,ph\n${"2026-06-01,8.1\n".repeat(count)}`;
     expect(refusal(readText(rows(MOST_FILE_ROWS + 1))).kind).toBe("TOOBIG");
     expect(taken(readText(rows(MOST_FILE_ROWS))).rows).toBe(MOST_FILE_ROWS);
