@@ -9,8 +9,10 @@ import { z } from "zod";
 import { aheadOutput } from "../src/contract/output/ahead.ts";
 import { almanacOutput } from "../src/contract/output/almanac.ts";
 import { animalsOutput } from "../src/contract/output/animals.ts";
+import { arrivalsOutput } from "../src/contract/output/arrivals.ts";
 import { checkOutput } from "../src/contract/output/check.ts";
 import { daybookOutput } from "../src/contract/output/daybook.ts";
+import { feedingOutput, holidayOutput } from "../src/contract/output/feeding.ts";
 import { growthsOutput, keyOutput } from "../src/contract/output/growths.ts";
 import { headsOutput } from "../src/contract/output/heads.ts";
 import { larderOutput } from "../src/contract/output/larder.ts";
@@ -20,7 +22,9 @@ import { sumOutput, sumsOutput } from "../src/contract/output/sum.ts";
 import { flowsOutput, trendsOutput } from "../src/contract/output/trends.ts";
 import { waterOutput } from "../src/contract/output/water.ts";
 import { wavesOutput } from "../src/contract/output/waves.ts";
+import { weeksOutput } from "../src/contract/output/weeks.ts";
 import { workingOutput } from "../src/contract/output/working.ts";
+import { wrongListOutput, wrongOutput } from "../src/contract/output/wrong.ts";
 import { tankFileSchema } from "../src/contract/tank-file/schema.ts";
 
 /** File in docs/schemas → what it describes. Add an output here. */
@@ -44,6 +48,12 @@ export const SCHEMAS: Readonly<Record<string, { title: string; schema: z.ZodType
   "next.schema.json": { title: "What grazewell next --json prints", schema: nextOutput },
   "round.schema.json": { title: "What grazewell round --json prints", schema: roundOutput },
   "start-up.schema.json": { title: "What grazewell start-up --json prints", schema: startUpOutput },
+  "arrivals.schema.json": { title: "What grazewell arrivals --json prints", schema: arrivalsOutput },
+  "feeding.schema.json": { title: "What grazewell feeding --json prints", schema: feedingOutput },
+  "holiday.schema.json": { title: "What grazewell feeding --from --to --json prints", schema: holidayOutput },
+  "weeks.schema.json": { title: "What grazewell weeks --json prints", schema: weeksOutput },
+  "wrong.schema.json": { title: "What grazewell wrong --json prints", schema: wrongOutput },
+  "wrong-list.schema.json": { title: "What grazewell wrong NAME --json prints", schema: wrongListOutput },
   "sum.schema.json": { title: "What grazewell sum NAME --json prints", schema: sumOutput },
   "sums.schema.json": { title: "What grazewell sum --json prints", schema: sumsOutput },
   "check.schema.json": { title: "What grazewell check --json prints", schema: checkOutput },

@@ -48,6 +48,10 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "feeding: what it brings, what fish need, portions, fasting, leaving home",
     load: () => import("./commands/feeding.ts"),
   },
+  arrivals: {
+    summary: "arrivals: before you pay, quarantine with dates, medicines, a fallow time",
+    load: () => import("./commands/arrivals.ts"),
+  },
   wrong: {
     summary: "something is wrong: what to do first, and a tank's numbers behind it",
     load: () => import("./commands/wrong.ts"),

@@ -2,6 +2,7 @@
  * A young tank's answers with its start-up. A tank file without a daybook has its dated readings as a record, and where
  * they are enough the runs learn from them as from a daybook.
  */
+import type { StartUpOutput } from "../../contract/output/start-up.ts";
 import { START_UP } from "../../engine/care/start-up/judgement.ts";
 import type { ReadingSeen, TankRecord } from "../../engine/types/record.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
@@ -36,9 +37,15 @@ export function startUpFor(facts: TankFacts, record: TankRecord | null, progress
   return startUpOf({ facts: taught, record: told, today: facts.asOf }, progress);
 }
 
+const isPast = ({ ageDays }: TankFacts): boolean => ageDays.central > START_UP.longestDays;
+
+/** What is said of an older tank, at once; null for one that may still be in it. */
+export const pastStartUp = (facts: TankFacts, record: TankRecord): StartUpOutput | null =>
+  isPast(facts) ? startUpOf({ facts, record, today: facts.asOf }, () => {}).output : null;
+
 /** Older tanks are past it: nothing is run for them. */
 export function withStartUp(answers: TankAnswers, facts: TankFacts, record: TankRecord | null): TankAnswers {
-  if (facts.ageDays.central > START_UP.longestDays) return answers;
+  if (isPast(facts)) return answers;
   const taught = answers.taught ?? null;
   const { output, figures } = startUpFor(
     taught === null ? facts : { ...facts, learned: taught },

@@ -1,7 +1,7 @@
 /** Sums as data: the list of them, one asked and answered. */
 import type { SumOutput, SumsOutput } from "../../contract/output/sum.ts";
-import type { Sentence } from "../sentence.ts";
 import { STATEMENT } from "../statement.ts";
+import { sentenceData } from "../told-workings.ts";
 import { ENGINE_VERSION } from "../version.ts";
 import { type WorkingFigure, workingOutputOf } from "../working.ts";
 import type { AskedSum } from "./ask.ts";
@@ -49,22 +49,19 @@ export function sumOutputOf(sum: Sum, { answer, taken, said }: Answered, today: 
 function partsOf(answer: SumAnswer | SumRefusal) {
   if (answer.kind === "none") {
     const nothing = { rows: [], tables: [], notes: [], would_change: [] };
-    return { lead: partsIn(answer.because), field: answer.field, ...nothing };
+    return { lead: sentenceData(answer.because), field: answer.field, ...nothing };
   }
   const { lead, rows, tables, notes, wouldChange } = answer;
   return {
-    ...{ lead: partsIn(lead), field: null },
-    rows: rows.map(({ label, value }) => ({ label, value: partsIn(value) })),
+    ...{ lead: sentenceData(lead), field: null },
+    rows: rows.map(({ label, value }) => ({ label, value: sentenceData(value) })),
     tables: tables.map(({ title, columns, rows: lines }) => ({
       ...{ title, columns: [...columns] },
-      rows: lines.map((line) => line.map(partsIn)),
+      rows: lines.map((line) => line.map(sentenceData)),
     })),
-    ...{ notes: [...notes], would_change: partsIn(wouldChange) },
+    ...{ notes: [...notes], would_change: sentenceData(wouldChange) },
   };
 }
-
-const partsIn = (sentence: Sentence): SumOutput["lead"] =>
-  sentence.map((part) => (typeof part === "string" ? part : { ...part }));
 
 /** A figure of an answer with its working, by id; null where the answer has none of that id. */
 export function sumWorking({ figures }: SumAnswer | SumRefusal, id: string): WorkingFigure | null {

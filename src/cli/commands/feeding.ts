@@ -4,11 +4,14 @@
  */
 import { Command, Option } from "commander";
 import { feedingOf } from "../../answers/feeding/feeding.ts";
+import { feedingOutputOf } from "../../answers/feeding/output.ts";
 import { holidayDates } from "../../answers/holiday/care-dates.ts";
 import { type HolidayOutput, holidayOf, WAY_WORDS } from "../../answers/holiday/holiday.ts";
-import { packingOf } from "../../answers/holiday/packing.ts";
+import { holidayJsonOf } from "../../answers/holiday/output.ts";
+import { type HolidaySpan, packingOf } from "../../answers/holiday/packing.ts";
 import { readSpan, SITTER_EVERY, USUAL_EVERY } from "../../answers/holiday/read-span.ts";
 import { plain } from "../../answers/sentence.ts";
+import { workingsById } from "../../answers/told-workings.ts";
 import { dateWords, wrap } from "../../answers/words.ts";
 import { NO_PREFERENCES } from "../../contract/quantity/preferences.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
@@ -20,12 +23,14 @@ interface Flags extends TankSource {
   readonly from?: string;
   readonly to?: string;
   readonly every: string;
+  readonly json?: true;
 }
 
 const EXAMPLES = `Examples:
   grazewell feeding examples/first-reef.yaml
   grazewell feeding --tank "Hallway reef (invented)" --from "1 Jul" --to "15 Jul"
   grazewell feeding tank.yaml --from 2026-07-01 --to 2026-07-15 --every 3
+  grazewell feeding tank.yaml --json
 `;
 
 /** Twenty runs, as on the page. */
@@ -47,23 +52,32 @@ export function command(io: Io): Command {
     );
   return addTankOptions(feeding)
     .addHelpText("beforeAll", EXAMPLES)
+    .option("--json", "data for programs: docs/schemas/feeding.schema.json, or holiday.schema.json")
     .action(async (file: string | undefined, flags: Flags) => {
       const facts = await tankFrom(file, flags, io, { quiet: true });
-      if (flags.from !== undefined || flags.to !== undefined) return io.out(holidayText(facts, flags, io));
-      const { lead, parts } = feedingOf(facts);
-      io.out(`${plain(lead)}\n\n${numbersText(parts, io)}`);
+      if (flags.from !== undefined || flags.to !== undefined) return holiday(facts, flags, io);
+      const feeding = feedingOf(facts);
+      if (flags.json === true) return io.out(JSON.stringify(feedingOutputOf(facts, feeding), null, 2));
+      io.out(`${plain(feeding.lead)}\n\n${numbersText(feeding.parts, io)}`);
     });
 }
 
-function holidayText(facts: TankFacts, flags: Flags, io: Io): string {
+function holiday(facts: TankFacts, flags: Flags, io: Io): void {
   const { span, doubts } = readSpan(flags, { preferences: NO_PREFERENCES, today: io.today });
   if (span === null)
     throw new CliError(
       EXIT.badData,
       doubts.map(({ text }) => text),
     );
+  const { output, figures } = holidayOf(facts, span, CHOICE);
+  if (flags.json === true) {
+    const json = holidayJsonOf(facts, output, workingsById(figures), io.today);
+    io.out(JSON.stringify(json, null, 2));
+  } else io.out(holidayText(facts, span, output, io));
+}
+
+function holidayText(facts: TankFacts, span: HolidaySpan, output: HolidayOutput, io: Io): string {
   const packing = packingOf(facts, span);
-  const { output } = holidayOf(facts, span, CHOICE);
   const days = packing.feedOn.map(dateWords).join(", ");
   return [
     `Away ${output.days} days, ${dateWords(span.from)} to ${dateWords(span.to)}`,

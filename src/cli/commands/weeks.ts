@@ -6,6 +6,7 @@ import { STATEMENT } from "../../answers/statement.ts";
 import { answersOf } from "../../answers/tank-answers.ts";
 import { flowsFor } from "../../answers/trends/flows.ts";
 import { WEEK_LISTS, type WeekList } from "../../answers/weeks/item.ts";
+import { weeksOutputOf } from "../../answers/weeks/output.ts";
 import { type WeekRow, type Weeks, weeksOf } from "../../answers/weeks/weeks.ts";
 import { dateWords, wrap } from "../../answers/words.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
@@ -17,7 +18,12 @@ import { addTankOptions, type TankSource, tankFrom } from "../tank-source.ts";
 const EXAMPLES = `Examples:
   grazewell weeks examples/first-reef.yaml
   grazewell weeks --tank "Hallway reef (invented)"
+  grazewell weeks examples/first-reef.yaml --json
 `;
+
+interface Flags extends TankSource {
+  readonly json?: true;
+}
 
 export function command(io: Io): Command {
   return addTankOptions(
@@ -29,9 +35,15 @@ export function command(io: Io): Command {
       .argument("[file]", "tank file (YAML or JSON), or - for standard input; or --tank"),
   )
     .addHelpText("beforeAll", EXAMPLES)
-    .action(async (file: string | undefined, source: TankSource) => {
+    .option("--json", "data for programs: docs/schemas/weeks.schema.json")
+    .action(async (file: string | undefined, { json, ...source }: Flags) => {
       const facts = await tankFrom(file, source, io, { quiet: true });
-      io.out(textOf(facts.name, await weeksFor(facts, source, io), io));
+      const weeks = await weeksFor(facts, source, io);
+      io.out(
+        json === true
+          ? JSON.stringify(weeksOutputOf(facts.name, weeks), null, 2)
+          : textOf(facts.name, weeks, io),
+      );
     });
 }
 

@@ -5,7 +5,8 @@ import { animalsOutput } from "../output/animals.ts";
 import { checkOutput } from "../output/check.ts";
 import { larderOutput } from "../output/larder.ts";
 import { wavesOutput } from "../output/waves.ts";
-import { workingOutput } from "../output/working.ts";
+import { workingFigure, workingOutput } from "../output/working.ts";
+import { wrongListOutput } from "../output/wrong.ts";
 import { tankFileSchema } from "../tank-file/schema.ts";
 import { entryView, newEntry } from "./entries.ts";
 import type { Operation } from "./operation.ts";
@@ -30,7 +31,9 @@ const NAMED: Readonly<Record<string, z.ZodType>> = {
   Ahead: aheadOutput,
   Animals: animalsOutput,
   Working: workingOutput,
+  Figure: workingFigure,
   Check: checkOutput,
+  WrongList: wrongListOutput,
   Problem: problem,
 };
 

@@ -8,6 +8,7 @@ import { wavesOutput } from "../output/waves.ts";
 import { workingOutput } from "../output/working.ts";
 import { answersQuery, answersRequest, tankAnswers } from "./answers.ts";
 import { BRING_IN_OPERATIONS } from "./bring-in.ts";
+import { CARE_OPERATIONS } from "./care-operations.ts";
 import { about, parameterList, parameterView, sourceList, sourceView } from "./catalogue.ts";
 import { ENTRY_OPERATIONS } from "./entry-operations.ts";
 import { EXAMPLE, EXAMPLE_FACTS } from "./examples.ts";
@@ -432,6 +433,7 @@ export const OPERATIONS: readonly Operation[] = [
     problems: [404],
     examples: [{ name: "not there", params: { source: "no-such-work" }, status: 404 }],
   },
+  ...CARE_OPERATIONS,
   ...SUM_OPERATIONS,
   ...BRING_IN_OPERATIONS,
 ];

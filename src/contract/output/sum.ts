@@ -3,11 +3,8 @@
  * reader gets a new number in `schema`.
  */
 import { z } from "zod";
-import { figureId } from "./waves.ts";
+import { sentence } from "./sentence.ts";
 import { workingFigure } from "./working.ts";
-
-/** A sentence: words, and numbers that are figures. */
-const sentence = z.array(z.union([z.string(), z.strictObject({ text: z.string(), figure: figureId })]));
 
 const taken = z
   .strictObject({ text: z.string(), how: z.string() })

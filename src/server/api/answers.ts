@@ -66,7 +66,7 @@ async function answersTo({ params, query, context }: Call): Promise<TankAnswers>
   return context.answers.of(loaded.facts, choiceOf({ members, seed }), flagsOf(change), loaded.record);
 }
 
-const choiceOf = ({
+export const choiceOf = ({
   members,
   seed,
 }: {

@@ -11,6 +11,7 @@ import { sendText } from "../reply.ts";
 import * as answers from "./answers.ts";
 import * as files from "./bring-in.ts";
 import { callOf, type Handler, mend, type Result } from "./call.ts";
+import * as care from "./care.ts";
 import * as catalogue from "./catalogue.ts";
 import * as entries from "./entries.ts";
 import * as readings from "./readings.ts";
@@ -59,6 +60,15 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
   parameter: catalogue.parameter,
   sources: catalogue.sources,
   source: catalogue.source,
+  startUpOfTank: care.startUpOfTank,
+  arrivalsOfTank: care.arrivalsOfTank,
+  feedingOfTank: care.feedingOfTank,
+  holidayOfTank: care.holidayOfTank,
+  weeksOfTank: care.weeksOfTank,
+  almanacOfTank: care.almanacOfTank,
+  wrongLists: care.wrongLists,
+  wrongList: care.wrongList,
+  wrongListOfTank: care.wrongListOfTank,
   listSums: sums.listSums,
   workOutSum: sums.workOutSum,
 };

@@ -1,12 +1,12 @@
 /** Almanac of one tank, its calendar file, its feeds, and a feed itself. */
-import type { Almanac } from "../../answers/almanac/almanac.ts";
 import { to } from "../../web/page.ts";
 import { almanacPage } from "../../web/pages/almanac.tsx";
 import { feedsPage } from "../../web/pages/almanac-feeds.tsx";
 import { waitingPage } from "../../web/pages/waiting.tsx";
 import { almanacFor } from "../almanac/almanac-of.ts";
-import { calendarOf, issueNow, placeOf } from "../almanac/calendar-of.ts";
+import { calendarOf, placeOf } from "../almanac/calendar-of.ts";
 import { countAsking, hashOf, isToken, newToken } from "../almanac/feeds.ts";
+import { steadied } from "../almanac/steadied.ts";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import { answersFor, ofTank } from "./of-tank.ts";
 import { sentValues } from "./sent.ts";
@@ -30,16 +30,6 @@ async function show(tank: LoadedTank, request: PageRequest, context: PageContext
   const steady = await steadied(almanac, tank, context);
   const standing = (await context.store.feeds(row.id)).filter(({ takenBack }) => takenBack === null).length;
   return { kind: "page", page: almanacPage({ head, almanac: steady, zone, feeds: standing }) };
-}
-
-/** The days that calendars were given: page and calendar speak of the same. */
-async function steadied(almanac: Almanac, tank: LoadedTank, { store, now }: PageContext): Promise<Almanac> {
-  const { events } = await issueNow(store, placeOf(tank), almanac, now);
-  const given = new Map(events.map((one) => [one.care, one.event.on]));
-  const dates = almanac.dates.map((one) =>
-    one.every === null ? { ...one, on: given.get(one.id) ?? one.on } : one,
-  );
-  return { ...almanac, dates: dates.toSorted((a, b) => a.on.localeCompare(b.on)) };
 }
 
 /** Waits for the answers: a calendar without its waves would call them off. */

@@ -1,4 +1,5 @@
 /** Arrivals of one tank, its medicines, and a fallow time worked out where it is asked for. All by GET. */
+import { FALLOW, fallowOf } from "../../answers/arrivals/fallow.ts";
 import {
   apartIn,
   FALLOW_DAYS,
@@ -13,7 +14,7 @@ import { medicineById, medicines } from "../../catalogue/medicines.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
 import type { Medicine } from "../../engine/types/medicine.ts";
 import { to } from "../../web/page.ts";
-import { arrivalsPage, type FallowView, fallowWorkingPage } from "../../web/pages/arrivals.tsx";
+import { arrivalsPage, fallowWorkingPage } from "../../web/pages/arrivals.tsx";
 import { medicinePage } from "../../web/pages/medicine.tsx";
 import { waitingPage } from "../../web/pages/waiting.tsx";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
@@ -26,9 +27,8 @@ export const ARRIVALS_ROUTES: readonly PageRoute[] = [
   { method: "GET", path: "/tanks/:tank/arrivals/fallow/working/:figure", answer: ofTank(fallowWorking) },
 ];
 
-/** Both engine courses of a fallow time: no fish and no feed, beside the tank as it is, no wave in either. */
-const fallowOf = ({ facts, record }: LoadedTank, { answers }: PageContext): Promise<TankAnswers> =>
-  answers.of(facts, TWENTY_RUNS, { fallow: `${FALLOW_DAYS} d` }, record);
+const fallowAnswers = ({ facts, record }: LoadedTank, { answers }: PageContext): Promise<TankAnswers> =>
+  answers.of(facts, TWENTY_RUNS, FALLOW, record);
 
 /** It takes seconds: the page is sent at once with a slot for it, or waits where somebody said that they would. */
 const waits = (query: PageRequest["query"]): boolean => query["wait"] === "1" || query["part"] === "1";
@@ -50,7 +50,7 @@ async function show(tank: LoadedTank, { query }: PageRequest, context: PageConte
   const fallowing = apart.find(({ what }) => what === "fallow");
   const asksFallow = query["fallow"] === "1";
   if (asksFallow && !waits(query)) return waitingFor(tank, `${to.tank(tank.row.id, "arrivals")}?fallow=1`);
-  const fallow = asksFallow ? fallowView(await fallowOf(tank, context), tank) : null;
+  const fallow = asksFallow ? fallowOf(await fallowAnswers(tank, context), facts) : null;
   return {
     kind: "page",
     page: arrivalsPage({
@@ -63,37 +63,13 @@ async function show(tank: LoadedTank, { query }: PageRequest, context: PageConte
   };
 }
 
-function fallowView({ ahead, waves }: TankAnswers, { facts }: LoadedTank): FallowView {
-  const present = new Set(facts.present.map(({ id }) => id));
-  const kinds = (ahead.what_if?.outlook.kinds ?? [])
-    .filter(({ id }) => present.has(id))
-    .map(({ id, name, heads, starves_of_20, figures }) => ({
-      ...{
-        id,
-        name,
-        heads,
-        starvesOf20: starves_of_20,
-        figure: `what_if.${figures.starves.replace(/^what_if\./, "")}`,
-      },
-    }))
-    .sort((a, b) => b.starvesOf20 - a.starvesOf20 || a.name.localeCompare(b.name));
-  return {
-    kinds,
-    fed: waves.fed_by_hand
-      .filter(({ standing }) => standing === "resident")
-      .map(({ name, dry_feed_mg_per_day, figures }) => ({
-        ...{ name, dryFeedMg: dry_feed_mg_per_day, figure: figures.dry_feed },
-      })),
-  };
-}
-
 async function fallowWorking(
   tank: LoadedTank,
   { params, query }: PageRequest,
   context: PageContext,
 ): Promise<PageReply> {
   if (!waits(query)) return waitingFor(tank, to.fallowWorking(tank.row.id, params["figure"] ?? ""));
-  const figure = workingOf(await fallowOf(tank, context), params["figure"] ?? "");
+  const figure = workingOf(await fallowAnswers(tank, context), params["figure"] ?? "");
   if (figure === null) return { kind: "not_found", what: "figure of that name in this fallow time" };
   return { kind: "page", page: fallowWorkingPage({ head: tank.head, figure, asOf: tank.facts.asOf }) };
 }

@@ -3,6 +3,7 @@
  * time with who goes hungry in it, medicines of this tank and all that are known.
  */
 import { BEFORE_PAYING } from "../../answers/arrivals/before-paying.ts";
+import type { Fallow } from "../../answers/arrivals/fallow.ts";
 import {
   type Apart,
   FALLOW_DAYS,
@@ -25,22 +26,6 @@ import { WorkingOf } from "../parts/tank-context.ts";
 import { capital } from "../parts/text.ts";
 import { type TankWorkingView, WorkingArticle } from "./working.tsx";
 
-export interface FallowView {
-  /** Present kinds of the crew, the hungriest first. */
-  readonly kinds: readonly {
-    readonly id: string;
-    readonly name: string;
-    readonly heads: number;
-    readonly starvesOf20: number;
-    readonly figure: string;
-  }[];
-  readonly fed: readonly {
-    readonly name: string;
-    readonly dryFeedMg: number;
-    readonly figure: string;
-  }[];
-}
-
 export interface ArrivalsView {
   readonly head: TankHead;
   readonly today: string;
@@ -54,7 +39,7 @@ export interface ArrivalsView {
   readonly courses: readonly MedicineCourse[];
   readonly medicines: readonly Medicine[];
   /** Null unless asked for. */
-  readonly fallow: FallowView | null;
+  readonly fallow: Fallow | null;
   readonly fallowFrom: string;
   readonly fallowUntil: string;
 }
@@ -76,7 +61,7 @@ export function arrivalsPage(view: ArrivalsView): Page {
         <Quarantine view={view} />
         <DayThree tank={head.id} />
         <Disease tank={head.id} />
-        <Fallow view={view} />
+        <FallowTime view={view} />
         <AllMedicines tank={head.id} medicines={view.medicines} />
         <p class="hint">
           What to look at, days of quarantine and fallow times are common practice, no source; a vet's word
@@ -295,7 +280,7 @@ function Disease({ tank }: { readonly tank: string }) {
   );
 }
 
-function Fallow({ view }: { readonly view: ArrivalsView }) {
+function FallowTime({ view }: { readonly view: ArrivalsView }) {
   const { head, fallow, fallowFrom, fallowUntil, apart } = view;
   const running = apart.some(({ what }) => what === "fallow");
   const address = `${to.tank(head.id, "arrivals")}?fallow=1#fallow`;
@@ -327,7 +312,7 @@ function Fallow({ view }: { readonly view: ArrivalsView }) {
 /** From this many of 20 on a kind is fed or moved before it begins. */
 const WORTH_FEEDING = 3;
 
-function Hungry({ fallow: { kinds, fed }, tank }: { readonly fallow: FallowView; readonly tank: string }) {
+function Hungry({ fallow: { kinds, fed }, tank }: { readonly fallow: Fallow; readonly tank: string }) {
   if (kinds.length === 0) return <p>No crew lives here that could go hungry.</p>;
   const hungry = kinds.filter(({ starvesOf20 }) => starvesOf20 >= WORTH_FEEDING);
   return (
