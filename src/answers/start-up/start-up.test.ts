@@ -14,6 +14,8 @@ import { ammoniumChlorideG } from "./dose.ts";
 import { nextTestOf, startUpDates } from "./next-test.ts";
 import { stageOf } from "./stage.ts";
 import { startUpOf } from "./start-up.ts";
+import { topsOf } from "./tops.ts";
+import { stageSentence } from "./words.ts";
 
 const TODAY = "2026-06-15";
 const stated = (value: number) =>
@@ -65,6 +67,23 @@ describe("the stage by tests", () => {
     const proven = [tan(5, 0), no2(5, 0)];
     expect(stageOf(scene(proven, [dosed(6, 1)])).stage).toBe("proven");
     expect(stageOf(scene([...proven, tan(1, 1), no2(1, 0)], [dosed(6, 1)])).stage).toBe("ammonia");
+  });
+
+  const saysOf = (readings: ReadingSeen[]) => {
+    const of = scene(readings);
+    return stageSentence(stageOf(of), topsOf(of));
+  };
+
+  test("a rise and a fall around a top are told, not the test before alone", () => {
+    const values = [0, 0, 0.2, 1, 3, 5, 5, 3, 1, 0.4];
+    const readings = values.flatMap((value, i) => {
+      const daysAgo = 3 * (values.length - 1 - i);
+      return [no2(daysAgo, value), tan(daysAgo, i > 6 ? 0 : 1)];
+    });
+    const says = saysOf(readings);
+    expect(says).toContain("Nitrite rose until about 5 Jun 2026 and has fallen since.");
+    expect(says).not.toContain("than the test before");
+    expect(saysOf([tan(5, 0), no2(5, 1), tan(1, 0), no2(1, 0.4)])).toContain("less than the test before");
   });
 
   test("ages: not filled, and past it", () => {

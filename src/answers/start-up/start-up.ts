@@ -29,6 +29,7 @@ import { ammoniumChlorideG, dryFoodG } from "./dose.ts";
 import { startUpFigures } from "./figures.ts";
 import { nextTestOf } from "./next-test.ts";
 import { type StageFound, stageOf } from "./stage.ts";
+import { topsOf } from "./tops.ts";
 import { stageSentence } from "./words.ts";
 
 export interface StartUpSaid {
@@ -62,7 +63,7 @@ export function startUpOf(scene: RecordScene, progress: Progress): StartUpSaid {
     engine: ENGINE_VERSION,
     tank: { name: facts.name, as_of: today, age_days: Math.round(facts.ageDays.central) },
     stage: found.stage,
-    says: stageSentence(found),
+    says: stageSentence(found, topsOf(scene)),
     stocked: found.stocked,
     tests: { ammonia: testTold(found.tan, "tan_mg_n_per_l"), nitrite: testTold(found.no2, "no2_mg_n_per_l") },
     next_test: nextTestOf(found, today),

@@ -16,7 +16,16 @@ export const STAGE_TITLE: Readonly<Record<Stage, string>> = {
   past: "This tank is past its start-up",
 };
 
-export function stageSentence({ stage, stocked, tan, no2, no2Before, proof }: StageFound): string {
+/** Tops of what was read, where readings on either side are enough. */
+export interface Tops {
+  readonly tan: string | null;
+  readonly no2: string | null;
+}
+
+export function stageSentence(
+  { stage, stocked, tan, no2, no2Before, proof }: StageFound,
+  tops: Tops = { tan: null, no2: null },
+): string {
   const on = [tan?.on, no2?.on]
     .filter((day) => day !== undefined)
     .sort()
@@ -30,18 +39,18 @@ export function stageSentence({ stage, stocked, tan, no2, no2Before, proof }: St
     case "waiting":
       return `Ammonia and nitrite could not be read${day}. Bacteria that were never given anything cannot be judged.`;
     case "ammonia":
-      return `Ammonia could be read${day}: the bacteria that use it are still few, and those for nitrite have nothing yet.`;
+      return `Ammonia could be read${day}: the bacteria that use it are still few, and those for nitrite have nothing yet.${topSentence("Ammonia", tops.tan)}`;
     case "both":
-      return `Both could be read${day}: ammonia is turned into nitrite; nitrite goes weeks later.`;
+      return `Both could be read${day}: ammonia is turned into nitrite; nitrite goes weeks later.${topSentence("Ammonia", tops.tan)}${topSentence("Nitrite", tops.no2)}`;
     case "nitrite": {
       const before = no2Before?.central ?? null;
       const way =
-        no2 === null || before === null || no2.central === before
+        tops.no2 !== null || no2 === null || before === null || no2.central === before
           ? ""
           : no2.central < before
             ? ", less than the test before"
             : ", more than the test before";
-      return `Nitrite could be read${day}${way}. The bacteria that use it come last.`;
+      return `Nitrite could be read${day}${way}. The bacteria that use it come last.${topSentence("Nitrite", tops.no2)}`;
     }
     case "clear":
       return stocked
@@ -53,6 +62,9 @@ export function stageSentence({ stage, stocked, tan, no2, no2Before, proof }: St
       return "Ammonia or nitrite that can be read now is trouble, no start-up.";
   }
 }
+
+const topSentence = (name: string, on: string | null): string =>
+  on === null ? "" : ` ${name} rose until about ${dateWords(on)} and has fallen since.`;
 
 export const ROCK_WORDS: Readonly<Record<TankFacts["rockStart"]["value"], string>> = {
   live: "live rock, kept wet",

@@ -135,6 +135,23 @@ export function trendFigures(trend: Trend, output: QuantityTrend): Figure[] {
       );
     }
   }
+  const { turn } = trend;
+  if (turn !== null) {
+    made.push(
+      make("turn", `days since its ${turn.shape === "peak" ? "highest" : "lowest"}`, exact(-turn.day), "d", {
+        formulaKey: `${AT}#turns`,
+        formula:
+          "pairs of readings that surely rise before the day and fall after it (or the reverse), against what chance would have (Mack and Wolfe)",
+        inputs: [
+          workedOut("days with readings before and after", `${turn.before} and ${turn.after}`),
+          workedOut("standard deviations beyond chance", round3(turn.deviations)),
+          workedOut("days and shapes asked about", String(turn.asked)),
+          linkTo(step, "step of the test"),
+        ],
+        wouldChange: ["more readings on either side of that day", "a test with finer steps"],
+      }),
+    );
+  }
   if (usual !== null) {
     made.push(
       make(
@@ -193,6 +210,7 @@ function readingsOf({ window, readings }: QuantityTrend): WorkingInput[] {
     recent: "the last 90 days",
     eight: "back to the eighth, as the last 90 days have fewer",
     change: "since the last change",
+    turn: "since it turned",
   }[window.why];
   return [
     { label: "readings taken", value: `${from}: ${why}`, origin: "stated" },

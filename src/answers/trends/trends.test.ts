@@ -54,6 +54,39 @@ test("a rise is told in the keeper's unit, with its number of 20 and every numbe
   expect(sureness("chance.above")).toBe("computed");
 });
 
+describe("a start-up's nitrite: up and down again", () => {
+  const course = (values: readonly number[]) =>
+    values.map((value, i) =>
+      read("no2_mg_n_per_l", 3 * (i + 1 - values.length), value, {
+        step: 0.1,
+        ...(value === 0 ? { value: { low: 0, central: 0.05, high: 0.1 }, censored: "below" } : {}),
+      }),
+    );
+  const up = [0, 0, 0.2, 1, 3, 5, 5, 3, 1, 0.2];
+
+  test("its title says until when it rose and that it falls since", () => {
+    const { output, figures } = trendsOf(scene(course(up)));
+    const [trend] = output.quantities;
+    expect(trend!.title).toMatch(
+      /^Nitrite rose until about 5 Jun 2026 and has fallen since, by about .* a week \(.*\): nearly always, 20 of 20$/,
+    );
+    expect(trend!.way).toBe("falling");
+    expect(figures.map(({ id }) => id)).toContain(trend!.turn!.figure);
+    expect(trendsOutput.parse(output)).toEqual(output);
+  });
+
+  test("and that it came to rest, once it has", () => {
+    const { output } = trendsOf(scene(course([...up, 0, 0, 0, 0, 0, 0])));
+    expect(output.quantities[0]!.title).toMatch(
+      /^Nitrite rose until about 18 May 2026 and fell after; it is level since 31 May 2026, as far as its test can tell$/,
+    );
+  });
+
+  test("no change of care is asked about for its shape alone", () => {
+    expect(trendsOf(scene(course([...up, 0, 0]))).advice).toEqual([]);
+  });
+});
+
 test("a limit that is near is told and advised, one that is far is not", () => {
   const near = trendsOf(scene(weeks(12, (week) => nitrate(week, 80 + 2 * week))));
   expect(near.advice.map(({ id }) => id)).toEqual(["trend.no3_mg_per_l.above"]);

@@ -97,7 +97,7 @@ function outputOf(
   { quantity, limits, happened, today, count }: Told,
   span: "recent" | "all",
 ): QuantityTrend {
-  const { days, latest, line, window, usual, danger, enough } = trend;
+  const { days, latest, line, window, usual, danger, enough, turn } = trend;
   const { id, label, unit } = quantity;
   const on = (day: number) => addDays(today, day);
   const figure = (what: string) => figureId.trend(id, what);
@@ -164,6 +164,13 @@ function outputOf(
         happened: nearby(happened, today, change.day),
       };
     }),
+    turn:
+      turn === null
+        ? null
+        : {
+            ...{ shape: turn.shape, on: on(turn.day), figure: figure("turn") },
+            settled_on: turn.settledDay === null ? null : on(turn.settledDay),
+          },
     outliers: outliers.map((point) => ({ on: point.on, value: point.value, entries: [...point.entries] })),
     line: line === null ? [] : lineDays.map((day) => ({ on: on(day), ...rounded(lineOn(line, day)) })),
     drawn: {

@@ -4,6 +4,7 @@ import { addDays } from "../../contract/quantity/calendar.ts";
 import { plain, type Sentence, told } from "../sentence.ts";
 import { chance, counted, dateWords, lowered } from "../words.ts";
 import { lineText, two, valueText, withUnit } from "./amounts.ts";
+import { turned, turnedBefore } from "./turned.ts";
 
 /** What is told, before it is told. */
 export type Untold = Omit<QuantityTrend, "title" | "sentences">;
@@ -18,6 +19,7 @@ export function sentencesOf(trend: Untold): { title: string; sentences: Sentence
     ...danger,
     way,
     ...trend.limits.flatMap((limit) => limitOf(trend, limit)),
+    ...turnedBefore(trend),
     ...changesOf(trend),
     ...usualOf(trend),
     ...outliersOf(trend),
@@ -49,17 +51,25 @@ function dangerOf(trend: Untold): Sentence[] {
 }
 
 function wayOf(trend: Untold): Sentence {
-  const { label, way, per_week: slope, rising_of_20: rising, figures, unit, window } = trend;
+  const { way, per_week, rising_of_20, figures } = trend;
   if (
     way === "not_enough" ||
-    slope === null ||
-    rising === null ||
+    per_week === null ||
+    rising_of_20 === null ||
     figures.slope === null ||
     figures.rising === null
   )
     return [notEnough(trend)];
+  return turned(trend, wayWords) ?? wayWords(trend, null);
+}
+
+/** The line alone. @param settledOn told where the line begins on the day on which it came to rest */
+function wayWords(trend: Untold, settledOn: string | null): Sentence {
+  const { label, way, per_week: slope, rising_of_20: rising, figures, unit, window } = trend;
+  if (slope === null || rising === null || figures.slope === null || figures.rising === null)
+    return [notEnough(trend)];
   const a = (figure: string) => withUnit(figure, unit);
-  const over = overWords(window, trend);
+  const over = settledOn === null ? overWords(window, trend) : ` since ${dateWords(settledOn)}`;
   const [least, most] = way === "falling" ? [-slope.high, -slope.low] : [slope.low, slope.high];
   const band = `${two(least)} to ${two(most)}`;
   const count = (of20: number) => told(chance(of20), figures.rising ?? "");
@@ -80,7 +90,7 @@ function wayOf(trend: Untold): Sentence {
   if (way === "level")
     return [`${label} is level${over}, as far as its test can tell: it changes by between `, range, "."];
   return [
-    `Which way ${lowered(label)} goes can't be told yet${over}: it changes by between `,
+    `${label === "it" ? "which way it goes now" : `Which way ${lowered(label)} goes`} can't be told yet${over}: it changes by between `,
     range,
     "; it rises: ",
     count(rising),

@@ -72,7 +72,9 @@ const quantity = z.strictObject({
     from: date,
     to: date,
     days: z.int(),
-    why: z.enum(["recent", "eight", "change"]).describe("90 days; back to the eighth; since a change"),
+    why: z
+      .enum(["recent", "eight", "change", "turn"])
+      .describe("90 days; back to the eighth; since a change; since a turn"),
   }),
   per_week: spreadSchema.nullable().describe("90 % band and median"),
   rising_of_20: of20.nullable(),
@@ -92,6 +94,15 @@ const quantity = z.strictObject({
     .describe("median, and what four of five days lie between; from eight days with readings on"),
   limits: z.array(limit),
   changes: z.array(change),
+  turn: z
+    .strictObject({
+      shape: z.enum(["peak", "trough"]).describe("peak: it rose until that day and fell after"),
+      on: date.describe("about"),
+      settled_on: date.nullable().describe("from then on its readings can't be told from each other"),
+      figure: figureId,
+    })
+    .nullable()
+    .describe("a top or bottom in the window, told with four days of readings or more on either side"),
   outliers: z.array(z.strictObject({ on: date, value: figure, entries: z.array(z.string()) })),
   line: z.array(z.strictObject({ on: date, ...spreadSchema.shape })),
   drawn: z.strictObject({

@@ -61,7 +61,7 @@ export function pairSlopes(points: readonly Observed[], serial = 1): PairSlopes 
 }
 
 /** 1 where b surely lies above a, -1 below, 0 where the two may be the same. Bounds may touch. */
-function order(a: Observed, b: Observed): number {
+export function order(a: Observed, b: Observed): number {
   const near = TOUCH * (1 + Math.abs(a.low) + Math.abs(b.low));
   const [middleA, middleB] = [a.low + a.high, b.low + b.high];
   if (b.low >= a.high - near && middleB > middleA + near) return 1;

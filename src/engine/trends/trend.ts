@@ -8,6 +8,7 @@ import { type Candidate, CHANGE_WITHIN_DAYS, type Change, candidatesOf, changesO
 import { type Crossing, crossingOf, daysAhead, type LimitOf } from "./crossing.ts";
 import { type Line, lineOf, risingOf20 } from "./line.ts";
 import { byDay, type Point, type Series } from "./series.ts";
+import { type Turn, turnOf } from "./turn.ts";
 import { type Usual, usualOf } from "./usual.ts";
 
 const WINDOW_DAYS = 90;
@@ -51,14 +52,17 @@ export interface Trend {
   readonly window: {
     readonly fromDay: number;
     readonly days: number;
-    readonly why: "recent" | "eight" | "change";
+    readonly why: "recent" | "eight" | "change" | "turn";
   };
   /** Null where there is not enough. */
   readonly line: Line | null;
   readonly risingOf20: number | null;
   readonly enough: Enough | null;
   readonly usual: Usual | null;
+  /** Oldest first; those of a turn's own shape are told as the turn. */
   readonly changes: readonly Change[];
+  /** A top or bottom within the last 90 days (or eight readings), with enough readings on either side. */
+  readonly turn: Turn | null;
   readonly crossings: readonly Crossing[];
   /** The latest dangerous reading of two weeks: `stands` until a later day's reading says otherwise. */
   readonly danger: { readonly point: Point; readonly stands: boolean } | null;
@@ -72,14 +76,20 @@ export function trendOf({ series, events, limits, seed }: Asked): Trend | null {
   if (latest === undefined) return null;
   const { step } = series;
   const recent = days.filter(({ day }) => day > latest.day - CHANGE_WITHIN_DAYS);
-  const changes = tellable(recent) ? changesOf(recent, candidatesIn(events, recent), step) : [];
-  const window = windowOf(days, changes.at(-1)?.day ?? null);
+  const all = windowOf(days);
+  const turn = turnWithin(
+    days.filter(({ day }) => day >= all.fromDay),
+    step,
+  );
+  const found = tellable(recent) ? changesOf(recent, candidatesIn(events, recent), step) : [];
+  const changes = turn === null ? found : found.filter((change) => !isOfTurn(change, turn, all.fromDay));
+  const window = since(all, changes.at(-1)?.day ?? null, turn);
   const points = days.filter(({ day }) => day >= window.fromDay);
   const enough = enoughOf(points);
   const line = enough === null ? lineOf(points, step, seed) : null;
   const seen = latest.day - points[0]!.day;
   return {
-    ...{ days, latest, line, enough, changes, step },
+    ...{ days, latest, line, enough, changes, turn, step },
     window: { ...window, days: points.length },
     way: line === null ? "not_enough" : wayOf(line, step, seen),
     risingOf20: line === null ? null : risingOf20(line),
@@ -102,19 +112,36 @@ function candidatesIn(events: readonly EventOn[], points: readonly Point[]): rea
   return candidatesOf(events.filter(({ day }) => day > first && day <= last));
 }
 
-function windowOf(
-  days: readonly Point[],
-  changedOn: number | null,
-): Pick<Trend["window"], "fromDay" | "why"> {
+function windowOf(days: readonly Point[]): Window {
   const last = days.at(-1)!.day;
   const recent = days.filter(({ day }) => day > last - WINDOW_DAYS);
   const eight = days.filter(({ day }) => day > last - LONGEST_DAYS).slice(-WINDOW_READINGS);
-  const [fromDay, why] =
-    recent.length >= WINDOW_READINGS || recent.length >= eight.length
-      ? ([recent[0]!.day, "recent"] as const)
-      : ([eight[0]!.day, "eight"] as const);
-  return changedOn !== null && changedOn > fromDay ? { fromDay: changedOn, why: "change" } : { fromDay, why };
+  return recent.length >= WINDOW_READINGS || recent.length >= eight.length
+    ? { fromDay: recent[0]!.day, why: "recent" }
+    : { fromDay: eight[0]!.day, why: "eight" };
 }
+type Window = Pick<Trend["window"], "fromDay" | "why">;
+
+/** What is true now begins at the last change, or at the turn where that is later. */
+function since(all: Window, changedOn: number | null, turn: Turn | null): Window {
+  const turned = turn === null ? null : (turn.settledDay ?? turn.sinceDay);
+  const from = Math.max(all.fromDay, changedOn ?? all.fromDay, turned ?? all.fromDay);
+  if (from === turned) return { fromDay: from, why: "turn" };
+  return from > all.fromDay ? { fromDay: from, why: "change" } : all;
+}
+
+/** A turn of which a line since could be told too. */
+function turnWithin(points: readonly Point[], step: number): Turn | null {
+  const turn = turnOf(points, step);
+  if (turn === null) return null;
+  const enough = (from: number) => enoughOf(points.filter(({ day }) => day >= from)) === null;
+  if (!enough(turn.sinceDay)) return null;
+  return turn.settledDay !== null && !enough(turn.settledDay) ? { ...turn, settledDay: null } : turn;
+}
+
+/** A step or bend at no event, on the way up or down: what was found there is the turn's own shape. */
+const isOfTurn = ({ day, events }: Change, { settledDay }: Turn, fromDay: number): boolean =>
+  events.length === 0 && day > fromDay && (settledDay === null || day <= settledDay);
 
 function enoughOf(points: readonly Point[]): Enough | null {
   const [first, last] = [points[0]!.day, points.at(-1)!.day];
