@@ -2,7 +2,9 @@
 import { animalById } from "../../catalogue/index.ts";
 import { addDays, daysBetween } from "../../contract/quantity/calendar.ts";
 import { GATE_WORDS } from "../../engine/stocking/gates.ts";
+import { judgeGate } from "../bench/gate.ts";
 import { bandWords } from "../heads/words.ts";
+import type { RecordScene } from "../record-scene.ts";
 import { linked, type Sentence, told } from "../sentence.ts";
 import { counted, dateWords, withDates } from "../words.ts";
 import { type AlmanacScene, type Dated, dated, duty, later, undated } from "./scene.ts";
@@ -56,7 +58,7 @@ function comingSaturday(today: string): string {
 /** Seen lying lately: look every day; else now and then as you feed. Days are judgement. */
 const [LATELY_DAYS, EVERY_LATELY, EVERY_USUALLY] = [14, 1, 3];
 
-export function rightingDates({ facts, record, today }: AlmanacScene): Dated {
+export function rightingDates({ facts, record, today }: RecordScene): Dated {
   const kinds = facts.present.flatMap(({ id, count }) => {
     const animal = animalById.get(id);
     const helpless = animal?.canRightItself === "no" || animal?.canRightItself === "poorly";
@@ -116,15 +118,20 @@ export function orderDates({ heads, advice, today }: AlmanacScene): Dated {
 }
 
 /** Waves of the plan, each behind its gate; or the day to look again where nothing may be added yet. */
-export function waveDates({ waves, advice, today }: AlmanacScene): Dated {
+export function waveDates({ waves, advice, today, facts, record }: AlmanacScene): Dated {
   if (waves.kind === "nothing_yet") return nothingYet(waves, today);
+  const [next] = waves.waves;
+  const known = { facts, record, today, latest: [], answeredOn: null };
+  const lookAgain = next === undefined ? null : judgeGate(next, waves, known).lookAgain;
   const closed = waves.waves.length > 0 && !advice.some(({ about }) => about === "wave");
   return dated(
     ...waves.waves.map((wave, i) => {
       const which = `wave ${wave.number}`;
       const from = told(dateWords(wave.from), wave.figures.from);
       return duty({
-        ...{ id: `wave.${wave.number}`, kind: "wave", on: later(wave.from, today) },
+        ...{ id: `wave.${wave.number}`, kind: "wave" },
+        // Before that day the next gate can't be met: as the bench says.
+        on: later(later(wave.from, today), (i === 0 ? lookAgain : null) ?? today),
         do: closed
           ? [`Wait with ${which}: first what the bench asks for.`]
           : [`Look whether the gate of ${which} is open. Add it only then; else wait.`],

@@ -12,16 +12,28 @@ export interface ShelfFacts {
   readonly runs: readonly number[];
   /** What those that eat from it want. */
   readonly wanted: number;
+  /** As near that the shelf is called even; half a ration unless said. */
+  readonly evenWithin?: number;
   /** Ids of the figures behind both; null where the engine has no working of one yet. */
   readonly figures: { readonly supply: string; readonly wanted: string | null };
 }
 
 export type Leaning = "over" | "short" | "even";
 
-/** In the middle of the runs; within half a ration either way it is even. */
-export function leaning({ supply, wanted }: ShelfFacts): { kind: Leaning; words: string; mgC: number } {
+const EVEN_MG_C = RATION_MG_C / 2;
+const EVEN_SHARE = 0.05;
+
+/** Half a ration, or a twentieth of what all shelves grow where that is less: a small tank's shelves differ too. Judgement. */
+export const evenWithin = (allMgC: number): number => Math.min(EVEN_MG_C, EVEN_SHARE * allMgC);
+
+/** In the middle of the runs. */
+export function leaning({ supply, wanted, evenWithin = EVEN_MG_C }: ShelfFacts): {
+  kind: Leaning;
+  words: string;
+  mgC: number;
+} {
   const mgC = supply.central - wanted;
-  if (Math.abs(mgC) < RATION_MG_C / 2) return { kind: "even", words: "even", mgC };
+  if (Math.abs(mgC) < evenWithin) return { kind: "even", words: "even", mgC };
   const kind = mgC > 0 ? "over" : "short";
   return { kind, words: `${rations(Math.abs(mgC))} ${kind}`, mgC };
 }

@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { plain } from "../../answers/sentence.ts";
 import { RATION_MG_C } from "../../engine/types/shelf.ts";
 import { grainsDrawn } from "./grain-row-view.ts";
-import { leaning, type ShelfFacts, shortOf20, shortWords, supplyWords } from "./shelf.ts";
+import { evenWithin, leaning, type ShelfFacts, shortOf20, shortWords, supplyWords } from "./shelf.ts";
 import { shelfPairsView } from "./shelf-pair-view.ts";
 import { tankWedgeView, wedgeFinding } from "./tank-wedge-view.ts";
 
@@ -40,6 +40,13 @@ test("within half a ration a shelf is even", () => {
   expect(leaning(steady("film", 20, 20 - half + 0.1)).words).toBe("even");
   expect(leaning(steady("film", 20, 20 - half - 0.1)).kind).toBe("over");
   expect(leaning(steady("film", 20, 20 + half + 0.1)).kind).toBe("short");
+});
+
+test("in a tank that grows a ration in all, a shelf that wants more than it gets is no even one", () => {
+  const small = { ...steady("hair algae", 0, 0.6), evenWithin: evenWithin(8.6) };
+  expect(leaning(small)).toMatchObject({ kind: "short", words: "0.06 short" });
+  expect(leaning({ ...steady("film", 0.2, 0.5), evenWithin: evenWithin(8.6) }).kind).toBe("even");
+  expect(evenWithin(470)).toBe(RATION_MG_C / 2);
 });
 
 test("a pair's bracket spans what the middle of the runs has and what is wanted", () => {

@@ -45,7 +45,7 @@ function pagesOf({ head, facts, answers }: Example): readonly Page[] {
       animalPage({ animal: animalById.get(row.id)!, sources: [], here: { head, row, asOf } }),
     ),
     errandsPage({
-      ...{ head, ordering: null, strays: [], shop: undefined },
+      ...{ head, gate: null, ordering: null, strays: [], shop: undefined },
       errands: errandsOf(answers, (id) => animalById.get(id)?.supplementalFood ?? null),
     }),
     sheetPage({ head, sheet: sheetOf(answers), version: 1, today: TODAY }),

@@ -1,4 +1,5 @@
 /** Errands: what to get, wave by wave, with the reason of each number; what not to get yet, and what never. */
+import type { JudgedGate } from "../../answers/bench/gate.ts";
 import type { Errand, Errands, WaveErrands } from "../../answers/errands/errands.ts";
 import { plain } from "../../answers/sentence.ts";
 import { CAUTION } from "../../answers/statement.ts";
@@ -6,6 +7,8 @@ import { dateWords } from "../../answers/words.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { Disclosure } from "../parts/disclosure.tsx";
 import { Quantity } from "../parts/quantity.tsx";
+import { lowerFirst } from "../parts/text.ts";
+import { gateFinding } from "./bench-gate.tsx";
 import { OrderingPart, type OrderingView } from "./ordering.tsx";
 import { Reasons } from "./reasons.tsx";
 import { Sentence } from "./sentence.tsx";
@@ -13,9 +16,11 @@ import { Sentence } from "./sentence.tsx";
 export interface ErrandsView extends Omit<OrderingView, "tank"> {
   readonly head: TankHead;
   readonly errands: Errands;
+  /** Of the first wave, judged from the daybook; null where none comes. */
+  readonly gate: JudgedGate | null;
 }
 
-export function errandsPage({ head, errands, ordering, strays, shop }: ErrandsView): Page {
+export function errandsPage({ head, errands, gate, ordering, strays, shop }: ErrandsView): Page {
   const title = findingOf(errands);
   return {
     title: `${title} ${head.name}`,
@@ -27,11 +32,11 @@ export function errandsPage({ head, errands, ordering, strays, shop }: ErrandsVi
         <p class="gloss">Errands: what to get, and what not to get yet.</p>
         {errands.kind === "nothing_yet" ? <NothingYet errands={errands} /> : null}
         {errands.waves.slice(0, 1).map((wave) => (
-          <WaveList key={wave.number} tank={head.id} wave={wave} first />
+          <WaveList key={wave.number} tank={head.id} wave={wave} first gate={gate} />
         ))}
         <OrderingPart tank={head.id} ordering={ordering} strays={strays} shop={shop} />
         {errands.waves.slice(1).map((wave) => (
-          <WaveList key={wave.number} tank={head.id} wave={wave} first={false} />
+          <WaveList key={wave.number} tank={head.id} wave={wave} first={false} gate={null} />
         ))}
         <Tests errands={errands} />
         <Food errands={errands} />
@@ -107,9 +112,10 @@ interface WaveListProps {
   readonly tank: string;
   readonly wave: WaveErrands;
   readonly first: boolean;
+  readonly gate: JudgedGate | null;
 }
 
-function WaveList({ tank, wave, first }: WaveListProps) {
+function WaveList({ tank, wave, first, gate }: WaveListProps) {
   return (
     <section>
       <h2>
@@ -119,7 +125,17 @@ function WaveList({ tank, wave, first }: WaveListProps) {
         </Quantity>
       </h2>
       {first ? (
-        <p>Only if {wave.onlyIf.join("; ")}. Bring them home only when that holds; waiting loses nothing.</p>
+        <>
+          <p>
+            Only if {wave.onlyIf.join("; ")}. Bring them home only when that holds; waiting loses nothing.
+          </p>
+          {gate === null ? null : (
+            <p>
+              By the daybook: {lowerFirst(gateFinding(gate))}{" "}
+              <a href={to.tank(tank, "waves")}>Its conditions, one by one</a>
+            </p>
+          )}
+        </>
       ) : (
         <p>
           <a href={`${to.tank(tank, "waves")}#wave-${wave.number}`}>What must hold first</a>

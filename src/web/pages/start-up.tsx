@@ -65,14 +65,7 @@ function Past({ tank }: { readonly tank: string }) {
 function Running({ view, startUp }: { readonly view: StartUpView; readonly startUp: StartUpOutput }) {
   const { head } = view;
   const { stage, stocked, says } = startUp;
-  if (stage === "past") {
-    return (
-      <>
-        <p>{says}</p>
-        <Past tank={head.id} />
-      </>
-    );
-  }
+  if (stage === "past") return <Past tank={head.id} />;
   return (
     <>
       {stocked && (stage === "ammonia" || stage === "both" || stage === "nitrite") ? (

@@ -114,7 +114,8 @@ function WaveAnimal({ tank, animal, check }: WaveAnimalProps) {
       </p>
       {check === undefined ? null : (
         <p>
-          Half or more of {counted(check.heads, name)} alive 90 days after the last came, if nobody helps:{" "}
+          {check.heads === 1 ? "" : "Half or more of "}
+          {counted(check.heads, name)} alive 90 days after the last came, if nobody helps:{" "}
           <Quantity figure={check.figures.alive}>{chance(check.alive_of_20)}</Quantity>
           {check.explained === null ? "." : `; ${check.explained}.`}
         </p>

@@ -30,7 +30,7 @@ test("waiting stands beside the first wave with a heading and an action of the s
 test("where the daybook says that the gate is not met, the first thing told is to wait, as the bench tells it", () => {
   const finding = { because: "", entries: [], settle: null, by: null, text: "" };
   const gate: JudgedGate = {
-    ...{ wave: 1, state: "not_met", onlyIf: [], soonerIf: null },
+    ...{ wave: 1, state: "not_met", onlyIf: [], lookAgain: null, soonerIf: null },
     stopIf: { ...finding, state: "cannot_tell" },
   };
   const page = wavesPage({ head: young.head, answers: young.answers, today: TODAY, gate });
