@@ -3,10 +3,15 @@ import { growthFacts } from "../../catalogue/diagnosis.ts";
 import { GROWTH_ANCHORS } from "../../contract/daybook/growth-anchors.ts";
 import type { FoundOutput, OutbreakOutput } from "../../contract/output/growths.ts";
 import type { Traits } from "../../engine/care/diagnosis/key.ts";
-import { type DiagnosisScene, growthsSeen, within } from "../../engine/care/diagnosis/scene.ts";
+import {
+  type DiagnosisScene,
+  growthsSeen,
+  SCORE_OF_COVER,
+  within,
+} from "../../engine/care/diagnosis/scene.ts";
 import type { GrowthFact } from "../../engine/types/diagnosis.ts";
 import type { Figure } from "../../engine/types/figure.ts";
-import { type Cover, GROWTHS, type Growth } from "../../engine/types/tank.ts";
+import { GROWTHS, type Growth } from "../../engine/types/tank.ts";
 import { causesTold } from "./causes.ts";
 import { keyFound } from "./key.ts";
 import { aboutNow, nameOfAnimal } from "./scene.ts";
@@ -24,7 +29,6 @@ const ASKS_FROM: Readonly<Record<Growth, number>> = {
   ...{ film_glass: 3, film_rock: 3, film_sand: 3, diatoms: 2, hair_algae: 2, bubble_algae: 1 },
   ...{ cyanobacteria: 1, dinoflagellates: 1, detritus_sand: 3, detritus_crevice: 3, leftovers: 2 },
 };
-const SCORE_OF_COVER: Readonly<Record<Cover, number>> = { none: 0, trace: 1, patches: 2, covered: 4 };
 
 /** Growths of the daybook that no thing of the key is scored under: the nearest one. */
 const NEAREST: Readonly<Partial<Record<Growth, string>>> = {

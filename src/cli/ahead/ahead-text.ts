@@ -3,6 +3,7 @@
 import { findingOf } from "../../answers/ahead/finding.ts";
 import type { AheadReport } from "../../answers/ahead/report.ts";
 import { CAUTION, STATEMENT } from "../../answers/statement.ts";
+import { counted } from "../../answers/words.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
 import type { Io } from "../io.ts";
 import { chancesText, kindsText } from "./chances-text.ts";
@@ -55,7 +56,7 @@ function restsOnText({ report: { sharpen }, facts, io, say }: Page): string {
     "The limits are values of the catalogue, some of them judgement: --json names each with its reason.",
     assumed === 0
       ? "Nothing was assumed that could be told."
-      : `${assumed} facts were assumed, as nobody said: grazewell check FILE names them.`,
+      : `${counted(assumed, "fact")} ${assumed === 1 ? "was" : "were"} assumed, as nobody said: grazewell check FILE names ${assumed === 1 ? "it" : "them"}.`,
     ...(sharpen.length === 0 ? [] : [`To narrow it most: ${sharpen.map(({ ask }) => ask).join("; ")}.`]),
   ];
   return [

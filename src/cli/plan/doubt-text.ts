@@ -44,7 +44,7 @@ export function changeText({ wouldChange }: Plan, facts: TankFacts, io: Io): str
   });
   const assumed =
     facts.assumed.length > 0
-      ? ` ${facts.assumed.length} facts were assumed: grazewell check names them.`
+      ? ` ${counted(facts.assumed.length, "fact")} ${facts.assumed.length === 1 ? "was" : "were"} assumed: grazewell check names ${facts.assumed.length === 1 ? "it" : "them"}.`
       : "";
   return [
     wrap(`${io.bold("What would change this plan most")}${assumed === "" ? "" : `.${assumed}`}`, io.width),

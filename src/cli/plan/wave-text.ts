@@ -5,6 +5,16 @@ import type { PlannedAnimal, Wave } from "../../engine/stocking/plan-shape.ts";
 import { SHELF_NAME } from "../../engine/types/shelf.ts";
 import type { Io } from "../io.ts";
 
+/** What binds a number, in short; the data and the page say it in full. */
+const WHY_NOT_MORE: Readonly<Record<PlannedAnimal["binding"]["kind"], string>> = {
+  food: "food",
+  room: "room",
+  company: "company",
+  first_wave: "a first wave is kept small",
+  forecast: "the weeks ahead",
+  worth: "others have most of its food already",
+};
+
 /** Where the text of an entry begins, after its label. */
 const INDENT = " ".repeat(13);
 
@@ -12,7 +22,7 @@ export function waveText({ number, from, to, day, animals, gate }: Wave, io: Io,
   const rows = animals.map(({ animal, count, eats, binding }) => [
     counted(count, animal.commonName),
     `eats ${eats.map((shelf) => SHELF_NAME[shelf]).join(", ")}`,
-    `no more: ${binding.kind}`,
+    `why not more: ${WHY_NOT_MORE[binding.kind]}`,
   ]);
   const entry = (label: string, text: string) => wrap(text, io.width, `  ${label.padEnd(11)}`, INDENT);
   const lines = [

@@ -81,14 +81,19 @@ const QUESTIONS: readonly Question[] = [
   { fact: "po4_mg_p_per_l", label: "phosphate", ask: "test phosphate", of: (m) => m.nutrients.po4MgPPerL },
 ];
 
+/** Not asked again: a volume without a range, and leftovers once told, of which nobody can tell more than the three words. */
+const isOpen = (fact: Unknown["fact"], { waterL, assumed }: TankFacts): boolean =>
+  fact === "waterL"
+    ? waterL.low !== waterL.high
+    : fact !== "uneatenShare" || assumed.includes("uneatenShare");
+
 /** Facts that the larder hangs on, the heaviest first. Exact facts have no weight and are left out. */
 export function unknownsOf(members: readonly Member[], scene: SupplyScene, facts: TankFacts): Unknown[] {
   const totals = larderOf(members, scene).parts.map(({ supply }) =>
     SHELVES.reduce((sum, id) => sum + supply[id], 0),
   );
   const totalRanks = ranks(totals);
-  const settledVolume = facts.waterL.low === facts.waterL.high;
-  return QUESTIONS.filter(({ fact }) => !(fact === "waterL" && settledVolume))
+  return QUESTIONS.filter(({ fact }) => isOpen(fact, facts))
     .flatMap(({ fact, label, ask, of }): Unknown[] => {
       const values = members.map(of);
       if (Math.min(...values) === Math.max(...values)) return [];

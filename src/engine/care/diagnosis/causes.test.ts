@@ -97,3 +97,23 @@ test("a chance worked by hand", () => {
   const ranked = rankCauses(scene, subjectOf("hair_algae"));
   expect(ranked.find(({ cause }) => cause.id === "little-export")?.chance).toBeCloseTo(0.6875 / 1.6875, 9);
 });
+
+const clueOf = (scene: ReturnType<typeof diagnosisScene>, id: string) =>
+  rankCauses(scene, subjectOf("hair_algae"))
+    .flatMap(({ clues }) => clues)
+    .find((clue) => clue.id === id);
+
+test("what is left of the feed is taken from the questions where the daybook is silent, and from the daybook where it is not", () => {
+  const share = (central: number) =>
+    ({ low: central, central, high: central, origin: "derived", how: "" }) as const;
+  const told = (central: number, assumed: string[] = []) =>
+    clueOf(diagnosisScene({ facts: { uneatenShare: share(central), assumed } }), "leftovers_seen");
+  expect(told(0.25)).toMatchObject({ holds: true, on: null });
+  expect(told(0.02)).toMatchObject({ holds: false });
+  expect(told(0.25, ["uneatenShare"])?.holds).toBeNull();
+  const seen = diagnosisScene({
+    facts: { uneatenShare: share(0.25) },
+    observations: [growth("leftovers", 0)],
+  });
+  expect(clueOf(seen, "leftovers_seen")).toMatchObject({ holds: false });
+});

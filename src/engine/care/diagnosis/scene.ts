@@ -3,7 +3,7 @@ import { daysBetween } from "../../stocking/suitability.ts";
 import type { Animal } from "../../types/animal.ts";
 import type { DiagnosisFacts, Effect } from "../../types/diagnosis.ts";
 import type { Observation, ReadingSeen, SignKind, TankRecord } from "../../types/record.ts";
-import type { Growth, Reading, TankFacts } from "../../types/tank.ts";
+import type { Cover, Growth, Reading, TankFacts } from "../../types/tank.ts";
 
 export interface DiagnosisScene {
   readonly facts: TankFacts;
@@ -22,6 +22,9 @@ export interface Subject {
   readonly kindsSeen: number | null;
   readonly hoursFromLightsOut: number | null;
 }
+
+/** What the questions were told of a growth, on the daybook's scale. */
+export const SCORE_OF_COVER: Readonly<Record<Cover, number>> = { none: 0, trace: 1, patches: 2, covered: 4 };
 
 /** Days from the entry to the day that is asked about: 0 on that day, above 0 before it. */
 const daysBefore = (on: string, day: string): number => daysBetween(on, day);

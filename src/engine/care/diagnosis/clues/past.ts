@@ -2,7 +2,15 @@
 import type { Happening } from "../../../types/record.ts";
 import type { Growth } from "../../../types/tank.ts";
 import { type ClueState, fact, seen, UNKNOWN } from "../clue.ts";
-import { type DiagnosisScene, growthsSeen, observed, type Subject, signsSeen, within } from "../scene.ts";
+import {
+  type DiagnosisScene,
+  growthsSeen,
+  observed,
+  SCORE_OF_COVER,
+  type Subject,
+  signsSeen,
+  within,
+} from "../scene.ts";
 
 const DEATH_DAYS = 14;
 const SIGHTING_DAYS = 28;
@@ -23,10 +31,10 @@ function happened(
 const isKept = ({ observations, happenings }: DiagnosisScene["record"], on: string, days: number): boolean =>
   [...observations, ...happenings].some((one) => within(one.on, on, days));
 
-/** Scored at `from` or more within four weeks; the latest sighting of each growth counts. */
+/** Scored at `from` or more within four weeks; the latest sighting of each growth counts, else what the questions were told. */
 const scored =
   (growths: readonly Growth[], from: number) =>
-  ({ record }: DiagnosisScene, { on }: Subject): ClueState => {
+  ({ record, facts }: DiagnosisScene, { on }: Subject): ClueState => {
     const latest = growths.flatMap(
       (growth) =>
         growthsSeen(record, growth)
@@ -35,8 +43,21 @@ const scored =
     );
     const high = latest.find(({ score }) => score >= from);
     const last = high ?? latest.at(-1);
-    return last === undefined ? UNKNOWN : seen(high !== undefined, last.on, last.score);
+    if (last !== undefined) return seen(high !== undefined, last.on, last.score);
+    const told = growths.flatMap((growth) => facts.sightings[growth] ?? []);
+    return told.length === 0 ? UNKNOWN : fact(told.some((cover) => SCORE_OF_COVER[cover] >= from));
   };
+
+/** A share of the feed above which the questions were told of "some" or "a lot" after two minutes, not of "none". */
+const LEFT_ABOVE = 0.05;
+
+/** Seen in the daybook, else what the questions were told of it; what nobody said of feed says nothing. */
+function leftovers(scene: DiagnosisScene, subject: Subject): ClueState {
+  const found = scored(["leftovers"], 2)(scene, subject);
+  const { uneatenShare, assumed } = scene.facts;
+  if (found.holds !== null || assumed.includes("uneatenShare")) return found;
+  return fact(uneatenShare.central > LEFT_ABOVE);
+}
 
 const treated =
   (pattern: RegExp, days: number, alsoNow: boolean) =>
@@ -105,7 +126,7 @@ function death(scene: DiagnosisScene, subject: Subject): ClueState {
 }
 
 export const PAST_CLUES = {
-  leftovers_seen: scored(["leftovers"], 2),
+  leftovers_seen: leftovers,
   detritus_seen: scored(["detritus_sand", "detritus_crevice"], 3),
   dinoflagellates_seen: scored(["dinoflagellates"], 1),
   death_lately: death,
