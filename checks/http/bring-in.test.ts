@@ -63,7 +63,7 @@ const nitrates = async (store: Store, withRemoved = false) => {
 };
 /** Beside the one of the examples. */
 const actsMade = async (store: Store) =>
-  (await store.acts(EXAMPLE.tank, 9)).filter(({ id }) => id !== EXAMPLE.act);
+  (await store.acts(EXAMPLE.tank, "bring_in", 9)).filter(({ id }) => id !== EXAMPLE.act);
 const HERE = "2026-06-10 10 mg/L as NO3";
 
 describe("a file is looked at before anything is added", () => {
@@ -78,7 +78,7 @@ describe("a file is looked at before anything is added", () => {
     // A double tap: the same end, and no more rows.
     expect((await post(app, address, { go: "add" })).headers.location).toBe(done.headers.location);
     expect(await nitrates(store)).toHaveLength(3);
-    const [act] = await store.acts(EXAMPLE.tank, 9);
+    const [act] = await store.acts(EXAMPLE.tank, "bring_in", 9);
     expect((await get(app, String(done.headers.location))).body).toContain(
       "2 entries added. 1 were here already.",
     );
@@ -160,7 +160,7 @@ describe("a file is looked at before anything is added", () => {
     expect(to).toContain("nothing=1");
     await added(app, file, { deleted: "bring_back" });
     expect(await nitrates(store)).toEqual([HERE, "2026-06-10 11 mg/L as NO3"]);
-    const [act] = await store.acts(EXAMPLE.tank, 1);
+    const [act] = await store.acts(EXAMPLE.tank, "bring_in", 1);
     await post(app, `${BRING_IN}/acts/${act?.id}`, {});
     expect(await nitrates(store)).toEqual([HERE]);
     expect((await looked(app, file)).html).toContain("1 deleted here before");
@@ -239,7 +239,7 @@ describe("I-165: an import undone after some of its rows were edited", () => {
         stamp,
       );
     }
-    const [act] = await store.acts(EXAMPLE.tank, 1);
+    const [act] = await store.acts(EXAMPLE.tank, "bring_in", 1);
     return { ...under, address: `${BRING_IN}/acts/${act?.id}` };
   }
 

@@ -275,7 +275,7 @@ export async function sameAsModel(store: Store, model: Model): Promise<void> {
     expect(await store.tankHistory(id)).toEqual(model.tanks.get(id));
     const query = { limit: 40_000, withRemoved: true };
     expect(await store.entries(id, query)).toEqual(model.listEntries(id, query));
-    expect(await store.acts(id, 1000)).toEqual(model.listActs(id));
+    expect(await store.acts(id, "bring_in", 1000)).toEqual(model.listActs(id));
     expect(await store.undoneAdditions(id)).toEqual(model.undoneAdditions(id));
     expect(new Map((await store.givenEvents(id)).map((one) => [one.care, one]))).toEqual(
       model.given.get(id) ?? new Map(),

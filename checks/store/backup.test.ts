@@ -228,7 +228,7 @@ describe("a backup that an older Grazewell made", () => {
     const store = await to.open();
     const [tank] = await store.tanks();
     await store.addAct({ id: "a", tankId: tank?.id ?? "", kind: "bring_in", about: {} }, [], stamp());
-    expect(await store.acts(tank?.id ?? "", 9)).toHaveLength(1);
+    expect(await store.acts(tank?.id ?? "", "bring_in", 9)).toHaveLength(1);
     await store.close();
   });
 

@@ -154,7 +154,7 @@ export async function liveOne(store: Store, deeds: readonly Deed[], toll: Toll):
         const act = some(page.acts, deed.which);
         const id = act === undefined ? undefined : actIds.get(act);
         if (act === undefined || id === undefined) break;
-        await store.together((desk) => undoAct(desk, tankId, id, deed.answer, stamp));
+        await store.together((desk) => undoAct(desk, tankId, id, deed.answer, { stamp, today: TODAY }));
         page.undo(act, deed.answer);
         break;
       }

@@ -23,7 +23,7 @@ import type { LoadedTank } from "./route.ts";
 import { type WithDaybook, withDaybook } from "./with-daybook.ts";
 
 /** The latest readings of each quantity, and entries of each other kind, that are loaded with a tank. */
-const LOADED = { readings: 200, others: 2000 };
+export const LOADED = { readings: 200, others: 2000 };
 /** The latest readings of all quantities that pages list. */
 const READINGS_LISTED = 200;
 

@@ -42,8 +42,9 @@ export class KeptStore implements Store {
     this.#read((desk) => desk.recentEntries(tanks, query));
   entryMarks: Store["entryMarks"] = (tanks) => this.#read((desk) => desk.entryMarks(tanks));
   act: Store["act"] = (id) => this.#read((desk) => desk.act(id));
-  acts: Store["acts"] = (tank, limit) => this.#read((desk) => desk.acts(tank, limit));
+  acts: Store["acts"] = (...all) => this.#read((desk) => desk.acts(...all));
   actEntries: Store["actEntries"] = (id) => this.#read((desk) => desk.actEntries(id));
+  addedBeside: Store["addedBeside"] = (...all) => this.#read((desk) => desk.addedBeside(...all));
   undoneAdditions: Store["undoneAdditions"] = (tank) => this.#read((desk) => desk.undoneAdditions(tank));
   givenEvents: Store["givenEvents"] = (tank) => this.#read((desk) => desk.givenEvents(tank));
   feeds: Store["feeds"] = (tank) => this.#read((desk) => desk.feeds(tank));
@@ -56,6 +57,7 @@ export class KeptStore implements Store {
   keeperNamed: Store["keeperNamed"] = (...all) => this.together((desk) => desk.keeperNamed(...all));
   addTank: Store["addTank"] = (...all) => this.together((desk) => desk.addTank(...all));
   saveFacts: Store["saveFacts"] = (...all) => this.together((desk) => desk.saveFacts(...all));
+  holdTanks: Store["holdTanks"] = (ids) => this.together((desk) => desk.holdTanks(ids));
   setKept: Store["setKept"] = (...all) => this.together((desk) => desk.setKept(...all));
   addEntries: Store["addEntries"] = (...all) => this.together((desk) => desk.addEntries(...all));
   correctEntry: Store["correctEntry"] = (...all) => this.together((desk) => desk.correctEntry(...all));

@@ -51,9 +51,10 @@ export interface EntryRow extends Version {
 
 export type NewEntry = Pick<EntryRow, "id" | "kind" | "on" | "body">;
 
-/** Many entries of a tank changed as one, such as a file brought in, and undone as one. */
+/** Entries added or changed as one: a file brought in, undone as one; animals moved, whose halves stay together. */
 export interface ActRow {
   readonly id: string;
+  /** The tank it began in. */
   readonly tankId: string;
   readonly kind: string;
   readonly stamp: Stamp;
@@ -181,6 +182,8 @@ export interface Desk {
   /** Takes a tank away or brings it back: a version like any other. */
   setKept(id: string, from: number, kept: boolean, stamp: Stamp): Promise<Saved<TankRow>>;
   tankHistory(id: string): Promise<readonly TankRow[]>;
+  /** Lets no other write that holds one of these tanks come between: it waits, or is done again after this one. */
+  holdTanks(ids: readonly string[]): Promise<void>;
 
   addEntries(tankId: string, entries: readonly NewEntry[], stamp: Stamp): Promise<readonly EntryRow[]>;
   entry(id: string): Promise<EntryRow | null>;
@@ -205,9 +208,11 @@ export interface Desk {
     stamp: Stamp,
   ): Promise<ActRow>;
   act(id: string): Promise<ActRow | null>;
-  /** The latest first, at most so many. */
-  acts(tankId: string, limit: number): Promise<readonly ActRow[]>;
+  /** Of one kind; the latest first, at most so many. */
+  acts(tankId: string, kind: string, limit: number): Promise<readonly ActRow[]>;
   actEntries(id: string): Promise<readonly ActEntry[]>;
+  /** Other entries, of any tank, that the act of that kind added which added this one. */
+  addedBeside(entryId: string, kind: string): Promise<readonly EntryRow[]>;
   /** Marks an act as undone; false where it was already. The entries themselves are corrected by who calls. */
   undoAct(
     id: string,

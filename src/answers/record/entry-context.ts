@@ -2,7 +2,10 @@
 import { findAnimal } from "../../catalogue/index.ts";
 import { givenFor, headsOn } from "../../contract/daybook/apply/lots.ts";
 import type { Since } from "../../contract/daybook/apply/scene.ts";
+import { byDay } from "../../contract/daybook/by-day.ts";
 import type { DaybookEntry } from "../../contract/daybook/kinds.ts";
+import { knownToday } from "../../contract/daybook/known-today.ts";
+import type { FindTank, MovedOut } from "../../contract/daybook/other-tank.ts";
 import type { EntryContext } from "../../contract/daybook/read-entry.ts";
 import type { ReadingContext } from "../../contract/daybook/read-reading.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
@@ -43,19 +46,40 @@ export function readingContext(
   };
 }
 
-/** `except`: an entry that is being corrected is not held against itself. */
-export function entryContext(tank: KnownTank, moment: Moment, except: string | null = null): EntryContext {
+interface Beside {
+  /** An entry that is being corrected: it is not held against itself. */
+  readonly correcting?: string | null;
+  /** Other tanks of the store, where the entry can be kept there too. */
+  readonly findTank?: FindTank | undefined;
+}
+
+export function entryContext(
+  tank: KnownTank,
+  moment: Moment,
+  { correcting = null, findTank }: Beside = {},
+): EntryContext {
   const { document, facts, since } = tank;
-  const entries = tank.entries.filter(({ id }) => id !== except);
+  const entries = tank.entries.filter(({ id }) => id !== correcting);
   const scene = { today: moment.today, findAnimal, since };
+  const known = knownToday(byDay(entries));
   return {
     ...readingContext(tank, moment),
     findAnimal,
     onRecord: (animal, on) => headsOn(document, entries, scene, animal, on),
     toldOn: (animal) => givenFor(document, scene, animal)?.on ?? null,
+    knownAs: (animal, on) => known.of({ on }, animal),
+    movedOut: (animal, on) => movedOut(entries, animal, on),
+    ...(findTank === undefined ? {} : { findTank }),
     waterL: facts.waterL.origin === "assumed" ? null : facts.waterL.central,
   };
 }
+
+const movedOut = (entries: readonly DaybookEntry[], animal: string, upTo: string): MovedOut[] =>
+  entries.flatMap(({ kind, on, body }) =>
+    kind === "move" && body.to_text !== null && body.animal === animal && on <= upTo
+      ? [{ tank: body.to_text, count: body.count, on }]
+      : [],
+  );
 
 /** Zone of the tank: of its last move that named one, else as its file says; null: times are kept as their day. */
 export function zoneOf(

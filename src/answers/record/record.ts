@@ -9,7 +9,14 @@ import { apartIn } from "../../contract/daybook/apart.ts";
 import { byDay } from "../../contract/daybook/by-day.ts";
 import type { DaybookEntry } from "../../contract/daybook/kinds.ts";
 import { type KnownAs, knownToday, type OlderLot } from "../../contract/daybook/known-today.ts";
-import type { Declined, Happening, Observation, Ordered, TankRecord } from "../../engine/types/record.ts";
+import type {
+  Away,
+  Declined,
+  Happening,
+  Observation,
+  Ordered,
+  TankRecord,
+} from "../../engine/types/record.ts";
 import { headsHappenings } from "./heads-happenings.ts";
 import { readingSeen } from "./reading-seen.ts";
 
@@ -41,6 +48,7 @@ export function recordOf(
         : [],
     ),
     orders: dated.flatMap(ordersOf),
+    absences: dated.flatMap(absencesOf).toSorted((a, b) => a.from.localeCompare(b.from)),
     asOf: today,
   };
 }
@@ -106,12 +114,19 @@ function ordersOf(entry: DaybookEntry): Ordered[] {
     : [{ ...dated, step: "arrived", heads: count + entry.body.dead_on_arrival, expectedOn: null }];
 }
 
+function absencesOf(entry: DaybookEntry): Away[] {
+  if (entry.kind !== "absence") return [];
+  const { from, to, fed_by, every_days, portions } = entry.body;
+  return [{ entry: entry.id, on: entry.on, from, to, fedBy: fed_by, everyDays: every_days ?? 1, portions }];
+}
+
 function happeningsOf(entry: DaybookEntry, known: KnownAs): Happening[] {
   const dated = { entry: entry.id, on: entry.on };
   switch (entry.kind) {
     case "addition":
     case "loss":
     case "departure":
+    case "move":
       return headsHappenings(entry, known);
     case "chore":
       return [{ ...dated, kind: "chore", chore: entry.body.chore, share: entry.body.share }];

@@ -24,6 +24,17 @@ if (!facts.ok) throw new Error(facts.findings[0]?.message.text);
 const context = entryContext(
   { document: DOCUMENT, facts: facts.facts, entries: [], since: {} },
   { today, now: null },
+  {
+    findTank: (name) => ({
+      kind: "one",
+      tank: {
+        ...{ id: "t2", name, notBefore: null, onRecord: () => 5 },
+        knownAs: (id) => id,
+        toldOn: () => null,
+      },
+      receiving: { said: () => [], gateNotMet: null },
+    }),
+  },
 );
 
 const TYPED = [
@@ -56,10 +67,12 @@ const MEANT: Readonly<Record<EntryField["input"], readonly string[]>> = {
   yes_no: [],
   traits: [],
   words: ["as before", "Bo's tank", "the shop held them"],
+  tank: ["Hallway"],
   animal: ["trochus-snail", "nassarius-snail", "clownfish", "yellow-tang", "tectus-snail", "Zzyzx"],
   count: ["1", "3", "5", "4?", "200 (checked)", "5000 (checked)"],
   amount: ["2", "8,1", "half", "30 %", "4 L", "0,4 g"],
   when: ["today", "14 Jun", "2026-06-01", "2026-05-20"],
+  day: ["2026-06-20", "2026-07-01", "2026-07-15"],
   note: ["as seen"],
 };
 

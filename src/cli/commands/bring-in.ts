@@ -166,7 +166,9 @@ async function undo(
 ): Promise<void> {
   const answer = UNDO_ANSWERS.find((one) => one === answers["changed"]) ?? null;
   const stamp = { at: new Date().toISOString(), by: tank.row.keeper.name };
-  const undone = await store.together((desk) => undoAct(desk, tank.row.id, act, answer, stamp));
+  const undone = await store.together((desk) =>
+    undoAct(desk, tank.row.id, act, answer, { stamp, today: io.today }),
+  );
   switch (undone.kind) {
     case "not_found":
       throw new CliError(EXIT.inputMissing, [

@@ -16,6 +16,7 @@ const EXAMPLES = `Examples:
   grazewell log growth --tank Kitchen growth=film_glass score=2
   grazewell log head_count --tank Kitchen animal="trochus snail" seen=4 torch=yes hours_from_lights_out=2
   grazewell log addition --tank Kitchen animal=nassarius-snail count=3 sold_as="mud snail"
+  grazewell log move --tank Kitchen animal="trochus snail" count=3 to=Hallway
   grazewell log chore --tank Kitchen chore=water_change amount="20 L" observed=yesterday
   grazewell log reading --tank Kitchen quantity=no3_mg_per_l text=5 unit="mg/L as NO3" kit_step=2
 `;
@@ -55,13 +56,17 @@ async function log(named: string, fields: readonly string[], { tank, store: wher
   const typed = textsOf(fields);
   const { loadTank } = await import("../../server/load-tank.ts");
   const { newId } = await import("../../server/new-id.ts");
+  const { isChecked, keepEntry } = await import("../../server/moves/keep.ts");
+  const { otherTanks } = await import("../../server/moves/other-tanks.ts");
   await withKeptTank(tank, where, async (store, row) => {
     const loaded = await loadTank(store, row.id, io.today);
     if (loaded === null) throw new CliError(EXIT.inputMissing, [`--tank "${tank}": it was taken away.`]);
     const clock = new Date();
     // A day that was set by hand has no hour.
     const now = localDate(clock) === io.today ? clock.toISOString() : null;
-    const read = readEntry(kind, typed, entryContext(loaded, { today: io.today, now }));
+    const load = (id: string) => loadTank(store, id, io.today);
+    const findTank = await otherTanks(kind, typed, loaded, { store, loadTank: load, now });
+    const read = readEntry(kind, typed, entryContext(loaded, { today: io.today, now }, { findTank }));
     if (!read.ok) {
       const count = read.doubts.length;
       const heading = `${count} ${count === 1 ? "thing" : "things"} to mend. Nothing was kept.`;
@@ -69,8 +74,11 @@ async function log(named: string, fields: readonly string[], { tank, store: wher
     }
     const entry = { id: newId(), kind, on: read.on, body: read.body as Json };
     const stamp = { at: clock.toISOString(), by: "command line" };
-    const [kept] = await store.addEntries(row.id, [entry], stamp);
-    if (kept === undefined) throw new Error("The store kept no entry and said nothing");
+    const hand = { stamp, newId, today: io.today, beyondRecord: isChecked(typed["count"] ?? "") };
+    const added = await store.together((desk) => keepEntry(desk, row.id, entry, hand));
+    if (added.kind === "refused")
+      throw new CliError(EXIT.badData, [`${added.because}.`, "Nothing was kept."]);
+    const kept = added.row;
     if (json === true) {
       io.out(JSON.stringify(daybookOutputOf(row, [kept], read.said), null, 2));
       return;

@@ -2,10 +2,17 @@
  * Heads on the record while a file is read: those of the daybook, and those that earlier rows of the file add or take.
  * So a sheet that holds a tank's whole life is not asked about each loss. Limits: rows in the order of their days.
  */
+import { isComing, isGoing } from "../daybook/comings.ts";
+import type { DaybookEntry } from "../daybook/kinds.ts";
 import type { EntryContext } from "../daybook/read-entry.ts";
 import type { FileEntry } from "./read.ts";
 
-const GAINS: Readonly<Record<string, number>> = { addition: 1, loss: -1, departure: -1 };
+/** What an entry adds to the heads on record; 0 for one that changes none. */
+function gainOf({ kind, on, body }: FileEntry): number {
+  const entry = { id: "", kind, on, body } as DaybookEntry;
+  if (isComing(entry)) return entry.body.count;
+  return isGoing(entry) ? -entry.body.count : 0;
+}
 
 export class SoFar {
   readonly #base: EntryContext["onRecord"];
@@ -16,11 +23,12 @@ export class SoFar {
   }
 
   note(entries: readonly FileEntry[]): void {
-    for (const { kind, on, body } of entries) {
-      const gain = GAINS[kind];
-      if (gain === undefined || !("animal" in body) || !("count" in body) || body.animal === null) continue;
+    for (const entry of entries) {
+      const { on, body } = entry;
+      const heads = gainOf(entry);
+      if (heads === 0 || !("animal" in body) || body.animal === null) continue;
       const list = this.#changes.get(body.animal) ?? [];
-      list.push({ on, heads: gain * (body.count ?? 0) });
+      list.push({ on, heads });
       this.#changes.set(body.animal, list);
     }
   }

@@ -5,6 +5,7 @@
  */
 import { ENTRY_FIELDS } from "../daybook/fields.ts";
 import { ENTRY_BODIES, ENTRY_KINDS, type EntryKind } from "../daybook/kinds.ts";
+import type { FindTank } from "../daybook/other-tank.ts";
 import { readDate } from "../quantity/date.ts";
 import { isKept, type Message } from "../quantity/outcome.ts";
 import { shown } from "../quantity/show.ts";
@@ -70,7 +71,7 @@ function held(
   context: BringInContext,
 ): Whole {
   // How many there were was asked when it was kept: the record of now says nothing of it.
-  const then = { ...context.entry, onRecord: () => Number.POSITIVE_INFINITY };
+  const then = { ...context.entry, onRecord: () => Number.POSITIVE_INFINITY, findTank: anyTank(body) };
   const read = context.readEntry(kind, typedTexts(kind, on, body), then);
   if (!read.ok) {
     return { ok: false, doubts: read.doubts.map(({ field, typed, message }) => ({ field, typed, message })) };
@@ -88,6 +89,20 @@ function held(
   return { ok: true, entry: { kind, on, body: taken, said: read.said } };
 }
 
+/** The other tank of a move as the file names it: it may be of another store, and its own file tells its half. */
+const anyTank =
+  (body: Readonly<Record<string, unknown>>): FindTank =>
+  (id) => ({
+    kind: "one",
+    tank: {
+      ...{ id, name: String(body["to_text"] ?? body["from_text"] ?? id), notBefore: null },
+      onRecord: () => Number.POSITIVE_INFINITY,
+      knownAs: (animal) => animal,
+      toldOn: () => null,
+    },
+    receiving: { said: () => [], gateNotMet: null },
+  });
+
 /** The fields as a keeper would type them. */
 function typedTexts(
   kind: EntryKind,
@@ -103,7 +118,9 @@ function typedTexts(
       }
     } else {
       const own =
-        input === "animal" ? (body[name] ?? body[`${name}_text`]) : (body[`${name}_text`] ?? body[name]);
+        input === "animal" || input === "tank"
+          ? (body[name] ?? body[`${name}_text`])
+          : (body[`${name}_text`] ?? body[name]);
       if (own !== null && own !== undefined)
         typed[name] = typeof own === "boolean" ? (own ? "yes" : "no") : String(own);
     }

@@ -5,7 +5,7 @@
 import { GROWTHS } from "../../engine/types/tank.ts";
 import { FOODS, type FoodKind } from "../tank-file/assumptions.ts";
 import { GROWTH_ANCHORS, SCORE_WORDS } from "./growth-anchors.ts";
-import type { Changed, Chore } from "./kinds/care.ts";
+import type { Changed, Chore, FedBy } from "./kinds/care.ts";
 import type { Sign } from "./kinds/sighting.ts";
 import type { EntryKind } from "./kinds.ts";
 import { MEASURES } from "./read-reading.ts";
@@ -20,8 +20,19 @@ export interface FieldChoice {
 export interface EntryField {
   readonly name: string;
   readonly label: string;
-  /** `words`: any text. `amount`: a number, with or without its unit. `traits`: fields `trait.ID`, each yes or no. */
-  readonly input: "choice" | "words" | "animal" | "count" | "amount" | "yes_no" | "when" | "note" | "traits";
+  /** `words`: any text. `day`: one that may lie ahead. `amount`: a number, with or without its unit. `traits`: fields `trait.ID`, each yes or no. */
+  readonly input:
+    | "choice"
+    | "words"
+    | "animal"
+    | "tank"
+    | "count"
+    | "amount"
+    | "yes_no"
+    | "when"
+    | "day"
+    | "note"
+    | "traits";
   readonly needed: boolean;
   /** Of `choice` all there are; of `yes_no` both; else some that are often meant, or none. */
   readonly choices: readonly FieldChoice[];
@@ -38,12 +49,14 @@ export const KIND_LABELS: Readonly<Record<EntryKind, string>> = {
   addition: "Animals added",
   loss: "Animals lost",
   departure: "Animals moved out",
+  move: "Animals moved between tanks",
   identification: "Animal known anew",
   chore: "Chore done",
   change: "Change",
   treatment: "Treatment",
   outage: "Outage",
   relocation: "Tank moved",
+  absence: "Away from home",
   decline: "Advice declined",
 };
 
@@ -79,6 +92,12 @@ export const CHANGED_LABELS: Readonly<Record<Changed, string>> = {
   other: "Something else",
 };
 
+export const FED_BY_LABELS: Readonly<Record<FedBy, string>> = {
+  sitter: "A sitter, packed portions",
+  nobody: "Nobody comes",
+  feeder: "An automatic feeder",
+};
+
 const field = (
   name: string,
   label: string,
@@ -102,6 +121,9 @@ const COMMON: readonly EntryField[] = [
 const ANIMAL = field("animal", "Animal", "animal", { needed: true, example: "trochus snail" });
 const LIGHTS_OUT = field("hours_from_lights_out", "Hours from lights-out", "amount", {
   example: "2, or 3 before",
+});
+const CONDITION = field("condition", "Condition", "choice", {
+  choices: choicesOf({ lively: "Lively", usual: "As usual", weak: "Weak" }),
 });
 const TRAITS = field("traits", "Traits seen", "traits");
 
@@ -154,7 +176,7 @@ export const ENTRY_FIELDS: Readonly<Record<EntryKind, readonly EntryField[]>> = 
     ANIMAL,
     field("count", "Ordered", "count", { needed: true, example: "5" }),
     field("wave", "Wave of the plan", "amount", { example: "2" }),
-    field("expected", "Should come on", "words", { example: "4 Dec, 2026-12-04" }),
+    field("expected", "Should come on", "day", { example: "4 Dec, 2026-12-04" }),
     field("from", "Of whom", "words", { example: "the shop in Mill Lane" }),
     field("despite_gate", "Why, though the gate was not met", "words"),
     ...COMMON,
@@ -164,9 +186,7 @@ export const ENTRY_FIELDS: Readonly<Record<EntryKind, readonly EntryField[]>> = 
     field("count", "Alive", "count", { needed: true, example: "5" }),
     field("sold_as", "Sold as", "words", { example: "turbo" }),
     field("dead_on_arrival", "Dead on arrival", "count", { example: "0" }),
-    field("condition", "Condition", "choice", {
-      choices: choicesOf({ lively: "Lively", usual: "As usual", weak: "Weak" }),
-    }),
+    CONDITION,
     field("wave", "Wave of the plan", "amount", { example: "2" }),
     field("despite_gate", "Why, though the gate was not met", "words"),
     ...COMMON,
@@ -197,6 +217,15 @@ export const ENTRY_FIELDS: Readonly<Record<EntryKind, readonly EntryField[]>> = 
     ANIMAL,
     field("count", "Moved out", "count", { needed: true, example: "2" }),
     field("to", "Where to", "words", { needed: true, example: "a friend's tank" }),
+    ...COMMON,
+  ],
+  move: [
+    ANIMAL,
+    field("count", "Moved", "count", { needed: true, example: "3" }),
+    field("to", "To which tank", "tank", { example: "Hallway reef" }),
+    field("from", "From which tank", "tank", { example: "Hallway reef" }),
+    CONDITION,
+    field("despite_gate", "Why, though the gate was not met", "words"),
     ...COMMON,
   ],
   identification: [
@@ -243,6 +272,17 @@ export const ENTRY_FIELDS: Readonly<Record<EntryKind, readonly EntryField[]>> = 
     field("to", "Where to", "words", { needed: true, example: "the hall" }),
     field("zone", "Time zone from then on", "words", { example: "Europe/London" }),
     ...COMMON,
+  ],
+  absence: [
+    field("from", "Leaving", "day", { needed: true, example: "1 Jul, 2026-07-01" }),
+    field("to", "Coming back", "day", { needed: true, example: "15 Jul" }),
+    field("fed_by", "Who feeds", "choice", { needed: true, choices: choicesOf(FED_BY_LABELS) }),
+    field("every_days", "A sitter feeds on every so many days", "amount", {
+      example: "2, where left empty",
+    }),
+    field("portions", "Portions packed", "count", { example: "6" }),
+    field("observed", "Noted on", "when", { example: "today, 14 Jun" }),
+    field("note", "Note", "note"),
   ],
   decline: [
     field("advice", "Advice", "words", { needed: true }),

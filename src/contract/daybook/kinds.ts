@@ -9,6 +9,7 @@ import {
   orderBody,
 } from "./kinds/animals.ts";
 import {
+  absenceBody,
   changeBody,
   choreBody,
   declineBody,
@@ -16,6 +17,7 @@ import {
   relocationBody,
   treatmentBody,
 } from "./kinds/care.ts";
+import { moveBody } from "./kinds/move.ts";
 import { growthBody, signBody } from "./kinds/sighting.ts";
 import { readingBody } from "./reading.ts";
 
@@ -28,12 +30,14 @@ export const ENTRY_BODIES = {
   addition: additionBody,
   loss: lossBody,
   departure: departureBody,
+  move: moveBody,
   identification: identificationBody,
   chore: choreBody,
   change: changeBody,
   treatment: treatmentBody,
   outage: outageBody,
   relocation: relocationBody,
+  absence: absenceBody,
   decline: declineBody,
 } as const;
 export type EntryKind = keyof typeof ENTRY_BODIES;

@@ -4,6 +4,7 @@
  * that came, so that nowhere on the way fewer than none of A are left; head counts and losses before it stay with A, as
  * nobody knows which they were. The entries themselves stay as they are.
  */
+import { type Coming, isComing, isGoing } from "./comings.ts";
 import type { DaybookEntry } from "./kinds.ts";
 
 /** Heads that came together; `animal` null where the catalogue does not know it. */
@@ -19,14 +20,14 @@ export interface OlderLot extends Lot {
 
 export interface KnownAs {
   /** The kind that an entry's animal is known to be; null for one that the catalogue does not know. */
-  of(entry: DaybookEntry, animal: string | null): string | null;
-  /** Heads of an addition by the kinds they are known to be; their counts add up to the entry's. */
-  added(entry: Extract<DaybookEntry, { kind: "addition" }>): readonly Lot[];
+  of(entry: Pick<DaybookEntry, "on">, animal: string | null): string | null;
+  /** Heads that came by the kinds they are known to be; their counts add up to the entry's. */
+  added(entry: Coming): readonly Lot[];
   /** The same of a place in the tank file. */
   older(ref: number): readonly Lot[];
 }
 
-interface Coming {
+interface Came {
   readonly from: DaybookEntry | number;
   /** ISO date; empty for heads of the tank file, which came first. */
   readonly on: string;
@@ -41,10 +42,10 @@ export function knownToday(
   dated: readonly DaybookEntry[],
   older: readonly OlderLot[] | null = null,
 ): KnownAs {
-  const comings: Coming[] = [
+  const comings: Came[] = [
     ...(older ?? []).map(({ ref, animal, count }) => ({ from: ref, on: "", animal, count })),
     ...dated.flatMap((entry) =>
-      entry.kind === "addition"
+      isComing(entry)
         ? [{ from: entry, on: entry.on, animal: entry.body.animal, count: entry.body.count }]
         : [],
     ),
@@ -76,7 +77,7 @@ export function knownToday(
     comings.sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   }
 
-  const lotsOf = (from: Coming["from"]): Lot[] =>
+  const lotsOf = (from: Came["from"]): Lot[] =>
     comings
       .filter((one) => one.from === from && one.count > 0)
       .map(({ animal, count }) => ({ animal, count }));
@@ -85,9 +86,8 @@ export function knownToday(
   /** Heads of a kind, as named so far, that had gone by the end of a day. */
   function goneBy(day: string, kind: string): number {
     return dated.reduce((sum, entry) => {
-      if (entry.on > day || (entry.kind !== "loss" && entry.kind !== "departure")) return sum;
-      const gone = entry.kind === "departure" || entry.body.certainty === "found";
-      return gone && of(entry, entry.body.animal) === kind ? sum + entry.body.count : sum;
+      if (entry.on > day || !isGoing(entry)) return sum;
+      return of(entry, entry.body.animal) === kind ? sum + entry.body.count : sum;
     }, 0);
   }
 }

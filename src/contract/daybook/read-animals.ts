@@ -146,6 +146,16 @@ export function readDeparture(gather: Gather): EntryBody<"departure"> | undefine
   return { ...when, ...named(animal), count, to_text: to };
 }
 
+/** Heads that live in another tank by now are known anew there by an entry of its own. */
+function sayWhereMoved(gather: Gather, was: Named): void {
+  const id = was.found?.id;
+  if (id === undefined || gather.on === null) return;
+  for (const { tank, count, on } of gather.context.movedOut?.(id, gather.on) ?? []) {
+    const words = `${count} of them moved to ${tank} on ${inWordsDate(on)}: log there too what they are`;
+    gather.say("was", "ECHO", words);
+  }
+}
+
 export function readIdentification(gather: Gather): EntryBody<"identification"> | undefined {
   const when = gather.when();
   const was = gather.animal("was");
@@ -157,5 +167,6 @@ export function readIdentification(gather: Gather): EntryBody<"identification"> 
   const same = was.found === null ? was.text === animal.text : was.found.id === animal.found?.id;
   if (same)
     return gather.doubt("animal", "CONFLICT", "the same animal as before; name what it is known to be now");
+  sayWhereMoved(gather, was);
   return { ...when, was_text: was.text, was: was.found?.id ?? null, ...named(animal), count };
 }

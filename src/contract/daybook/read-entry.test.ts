@@ -32,6 +32,15 @@ const scene: EntryContext = {
   findAnimal: find,
   onRecord: () => 5,
   waterL: 200,
+  findTank: (name) => ({
+    kind: "one",
+    tank: {
+      ...{ id: "t2", name, notBefore: null, onRecord: () => 5 },
+      knownAs: (id) => id,
+      toldOn: () => null,
+    },
+    receiving: { said: () => [], gateNotMet: null },
+  }),
 };
 
 type Change = Partial<EntryContext>;
@@ -189,12 +198,14 @@ const FULL: Readonly<Record<EntryKind, EntryText>> = {
   },
   loss: { animal: "trochus-snail", count: "1", certainty: "found", body_removed: "yes", cause: "fell" },
   departure: { animal: "trochus-snail", count: "1", to: "Bo's tank" },
+  move: { animal: "trochus-snail", count: "1", to: "Hallway", condition: "lively", despite_gate: "it leaks" },
   identification: { was: "trochus-snail", animal: "smooth-turbo", count: "2" },
   chore: { chore: "glass_wiped", amount: "half", film_days: "4" },
   change: { changed: "feed", to: "0.4 g", food: "nori" },
   treatment: { substance: "praziquantel", step: "started" },
   outage: { of: "power", hours: "90 min" },
   relocation: { to: "the hall", zone: "Asia/Kolkata" },
+  absence: { from: "2026-07-01", to: "2026-07-15", fed_by: "sitter", every_days: "3", portions: "4" },
   decline: { advice: "wave.2", reason: "away until July" },
 };
 
@@ -214,8 +225,8 @@ describe("every kind", () => {
   test.each(ENTRY_KINDS)("%s says all that is missing at once, each by its field", (kind) => {
     const needed = ENTRY_FIELDS[kind].filter((field) => field.needed).map(({ name }) => name);
     expect(new Set(doubts(kind, {}).map(({ field }) => field))).toEqual(
-      // What was measured comes first: its reader is not known before.
-      new Set(kind === "reading" ? ["quantity"] : needed),
+      // What was measured comes first: its reader is not known before. A move needs one of two tanks.
+      new Set(kind === "reading" ? ["quantity"] : kind === "move" ? [...needed, "to"] : needed),
     );
   });
 
@@ -322,6 +333,30 @@ describe("how much", () => {
     ["90 min", 1.5],
     ["2 days", 48],
   ])("an outage of %s", (hours, h) => expect(kept("outage", { of: "pumps", hours }).body.hours).toBe(h));
+});
+
+describe("absences", () => {
+  const away = { from: "1 Jul 2026", to: "2026-07-15", fed_by: "sitter" };
+  test("days as keepers write them; a sitter who is told nothing feeds on every second day", () => {
+    const { body } = kept("absence", away);
+    expect(body).toMatchObject({ from: "2026-07-01", to: "2026-07-15", every_days: 2, portions: null });
+  });
+  test("of a time that is over, too", () => {
+    const past = { from: "2026-05-01", to: "2026-05-09", fed_by: "nobody" };
+    expect(kept("absence", past).body).toMatchObject({ fed_by: "nobody", every_days: null });
+  });
+  test.each([
+    [{ to: "2026-07-01" }, "to", "RANGE"],
+    [{ to: "2026-08-13" }, "to", "RANGE"],
+    [{ from: "soon" }, "from", "FORMAT"],
+    [{ every_days: "8" }, "every_days", "RANGE"],
+    [{ every_days: "1.5" }, "every_days", "RANGE"],
+    [{ fed_by: "nobody", every_days: "2" }, "every_days", "CONFLICT"],
+    [{ fed_by: "feeder", portions: "6" }, "portions", "CONFLICT"],
+    [{ portions: "many" }, "portions", "FORMAT"],
+  ])("%j is told", (change, field, kind) => {
+    expect(doubts("absence", { ...away, ...change })[0]).toMatchObject({ field, message: { kind } });
+  });
 });
 
 describe("changes", () => {

@@ -8,6 +8,8 @@ import { shown } from "../quantity/show.ts";
 import { ENTRY_FIELDS, KIND_LABELS } from "./fields.ts";
 import { Gather, isTrait } from "./gather.ts";
 import { ENTRY_BODIES, ENTRY_KINDS, type EntryBody, type EntryKind } from "./kinds.ts";
+import type { FindTank, MovedOut } from "./other-tank.ts";
+import { readAbsence } from "./read-absence.ts";
 import {
   readAddition,
   readDeparture,
@@ -18,6 +20,7 @@ import {
 } from "./read-animals.ts";
 import { readChore, readDecline, readOutage, readRelocation, readTreatment } from "./read-care.ts";
 import { readChange } from "./read-change.ts";
+import { readMove } from "./read-move.ts";
 import { type ReadingContext, readReading } from "./read-reading.ts";
 import { readGrowth, readSign } from "./read-sighting.ts";
 
@@ -31,6 +34,12 @@ export interface EntryContext extends ReadingContext {
   readonly onRecord: (animal: string, on: string) => number;
   /** Day on which it was said what lives in the tank: what is dated earlier is in that already. Null, or absent: never. */
   readonly toldOn?: (animal: string | null) => string | null;
+  /** What heads that were called so on a day are known to be today; absent: nothing was found out. */
+  readonly knownAs?: (animal: string, on: string) => string | null;
+  /** Heads of a kind that were moved to other tanks up to a day; absent: none. */
+  readonly movedOut?: (animal: string, on: string) => readonly MovedOut[];
+  /** Other tanks of the store; absent where only this daybook can be written. */
+  readonly findTank?: FindTank;
   /** Water of the tank, L: what "20 L changed" is a share of; null where unknown. */
   readonly waterL: number | null;
 }
@@ -65,12 +74,14 @@ const READERS: { readonly [Kind in Exclude<EntryKind, "reading">]: Reader<Kind> 
   addition: readAddition,
   loss: readLoss,
   departure: readDeparture,
+  move: readMove,
   identification: readIdentification,
   chore: readChore,
   change: readChange,
   treatment: readTreatment,
   outage: readOutage,
   relocation: readRelocation,
+  absence: readAbsence,
   decline: readDecline,
 };
 

@@ -5,6 +5,7 @@ import { readText, scene, taken } from "../../../checks/kit/bring-in-scene.ts";
 import { compareEntries, type HeldEntry } from "../bring-in/compare.ts";
 import { atOnce, type FileRead } from "../bring-in/read.ts";
 import type { DaybookEntry, EntryKind } from "../daybook/kinds.ts";
+import type { FindTank } from "../daybook/other-tank.ts";
 import { type EntryText, readEntry } from "../daybook/read-entry.ts";
 import { csvPieces, sheetPieces } from "./csv-file.ts";
 import { jsonPieces } from "./json.ts";
@@ -108,6 +109,10 @@ const TYPED: { readonly [Kind in EntryKind]: fc.Arbitrary<EntryText> } = {
     certainty: fc.constantFrom("found", "feared"),
   }),
   departure: fc.record({ animal, count: fc.constantFrom("1"), to: words }),
+  move: fc.oneof(
+    fc.record({ animal, count: fc.constantFrom("1", "3"), to: words, despite_gate: words }),
+    fc.record({ animal, count: fc.constantFrom("1"), from: words, condition: fc.constantFrom("weak", "") }),
+  ),
   identification: fc.record({ was: animal, animal, count: fc.constantFrom("", "2") }),
   chore: fc.record({
     chore: fc.constantFrom("water_change", "glass_wiped"),
@@ -121,10 +126,25 @@ const TYPED: { readonly [Kind in EntryKind]: fc.Arbitrary<EntryText> } = {
   treatment: fc.record({ substance: words, step: fc.constantFrom("started", "ended") }),
   outage: fc.record({ of: fc.constantFrom("power", "pumps"), hours: fc.constantFrom("6", "6 h", "30 min") }),
   relocation: fc.record({ to: words, zone: fc.constantFrom("", "Asia/Kolkata") }),
+  absence: fc.record({
+    from: fc.constantFrom("2026-07-01", "1 Jul 2026"),
+    to: fc.constantFrom("2026-07-02", "15 Jul 2026"),
+    fed_by: fc.constantFrom("sitter", "Nobody comes"),
+    portions: fc.constantFrom("", "0"),
+  }),
   decline: fc.record({ advice: words, reason: words }),
 };
 
-const context = scene({ onRecord: () => 100 });
+/** Any words name a tank: what a file says of another is not held against the store. */
+const findTank: FindTank = (text) => ({
+  kind: "one",
+  tank: {
+    ...{ id: `id of ${text}`.slice(0, 100), name: text.slice(0, 200), notBefore: null, onRecord: () => 100 },
+    ...{ knownAs: (id: string) => id, toldOn: () => null },
+  },
+  receiving: { said: () => [], gateNotMet: null },
+});
+const context = scene({ onRecord: () => 100, findTank });
 const entry = (id: string) =>
   fc
     .oneof(

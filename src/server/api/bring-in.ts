@@ -14,7 +14,7 @@ import type {
 import { MOST_TOLD } from "../../contract/http/bring-in.ts";
 import { pointerOf } from "../../contract/http/json.ts";
 import type { HttpFault } from "../../contract/http/shape.ts";
-import { bringIn, type Done, REST } from "../bring-in/carry-out.ts";
+import { BROUGHT_IN, bringIn, type Done, REST } from "../bring-in/carry-out.ts";
 import { type Examined, examine, type Request } from "../bring-in/examine.ts";
 import { undoAct as undo } from "../bring-in/undo.ts";
 import { loadTank } from "../load-tank.ts";
@@ -172,7 +172,7 @@ function openFaults(examined: Examined): HttpFault[] {
 
 export const listActs: Handler = async (call) => {
   const tank = await tankOf(call);
-  const acts = await call.context.store.acts(tank.row.id, ACTS_LISTED);
+  const acts = await call.context.store.acts(tank.row.id, BROUGHT_IN, ACTS_LISTED);
   const body: z.infer<typeof actList> = {
     acts: acts.map(({ id, stamp, about, undone }) => ({
       act: id,
@@ -190,7 +190,7 @@ export const undoAct: Handler = async (call) => {
   const { changed = null } = call.body as z.infer<typeof undoRequest>;
   const act = call.params["act"] ?? "";
   const end = await call.context.store.together((desk) =>
-    undo(desk, tank.row.id, act, changed, stampOf(call)),
+    undo(desk, tank.row.id, act, changed, { stamp: stampOf(call), today: call.context.today }),
   );
   if (end.kind === "not_found") throw notFound();
   if (end.kind === "already") {

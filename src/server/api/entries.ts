@@ -10,6 +10,8 @@ import { API_ROOT } from "../../contract/http/openapi.ts";
 import { decimalSign } from "../../contract/quantity/preferences.ts";
 import { preferencesOf } from "../../contract/tank-file/preferences-of.ts";
 import type { EntryRow, Json, Saved } from "../../store/store.ts";
+import { changeEntry, type Hand, isChecked, keepEntry, type Refused } from "../moves/keep.ts";
+import { otherTanks } from "../moves/other-tanks.ts";
 import type { LoadedTank } from "../route.ts";
 import { agoWords } from "./ago.ts";
 import { type Call, fault, type Handler, mend, notFound, type Result } from "./call.ts";
@@ -46,13 +48,14 @@ export const listEntries: Handler = async (call) => {
 export const addEntry: Handler = async (call) => {
   const tank = await loadedTank(call);
   const sent = call.body as NewEntry;
-  const read = taken(sent, tank, call, null);
+  const read = await taken(sent, tank, call, null);
   const id = call.context.newId();
   return onceOnly(call, async (desk) => {
     await keptTank(call, desk);
     const entry = { id, kind: sent.kind, on: read.on, body: read.body as Json };
-    const [row] = await desk.addEntries(tank.row.id, [entry], stampOf(call));
-    if (row === undefined) throw new Error("The store kept no entry and said nothing");
+    const added = await keepEntry(desk, tank.row.id, entry, handOf(call, sent));
+    if (added.kind === "refused") throw refusedBy(added);
+    const { row } = added;
     const location = `${API_ROOT}/tanks/${tank.row.id}/entries/${id}`;
     return { status: 201, body: savedOf(row, read), version: row.version, location };
   });
@@ -72,10 +75,9 @@ export const correctEntry: Handler = async (call) => {
     const detail = `Kind of entry "${sent.kind}": it was kept as ${before.kind}. Take it away, and add another`;
     throw mend(422, [{ ...fault("/kind", "CONFLICT", detail), typed: sent.kind, allowed: [before.kind] }]);
   }
-  const read = taken(sent, tank, call, before.id);
+  const read = await taken(sent, tank, call, before.id);
   const change = { on: read.on, body: read.body as Json, kept: true };
-  const saved = await call.context.store.correctEntry(before.id, call.from, change, stampOf(call));
-  const row = correctedOr(saved, call);
+  const row = await changed(call, before, change, sent);
   return { status: 200, body: savedOf(row, read), version: row.version };
 };
 
@@ -83,9 +85,8 @@ const keeping =
   (kept: boolean): Handler =>
   async (call) => {
     await keptTank(call);
-    const { id, on, body } = await entryOf(call);
-    const saved = await call.context.store.correctEntry(id, call.from, { on, body, kept }, stampOf(call));
-    return of(correctedOr(saved, call));
+    const row = await entryOf(call);
+    return of(await changed(call, row, { on: row.on, body: row.body, kept }));
   };
 export const takeEntryAway = keeping(false);
 export const bringEntryBack = keeping(true);
@@ -95,6 +96,29 @@ export const entryHistory: Handler = async (call) => {
   const rows = await call.context.store.entryHistory(id);
   return { status: 200, body: { versions: rows.filter((row) => entryOfRow(row) !== null).map(viewOf) } };
 };
+
+/** @throws ProblemError where another version came first, or it can't be */
+async function changed(
+  call: Call,
+  row: EntryRow,
+  change: Pick<EntryRow, "on" | "body" | "kept">,
+  sent: NewEntry | null = null,
+): Promise<EntryRow> {
+  const saved = await call.context.store.together((desk) =>
+    changeEntry(desk, row, call.from, change, handOf(call, sent)),
+  );
+  if (saved.kind === "refused") throw refusedBy(saved);
+  return correctedOr(saved, call);
+}
+
+const handOf = (call: Call, sent: NewEntry | null): Hand => ({
+  stamp: stampOf(call),
+  newId: call.context.newId,
+  today: call.context.today,
+  beyondRecord: isChecked(String(sent?.["count"] ?? "")),
+});
+
+const refusedBy = ({ because }: Refused) => mend(422, [fault("/count", "CONFLICT", `${because}.`)]);
 
 const of = (row: EntryRow): Result => ({ status: 200, body: viewOf(row), version: row.version });
 
@@ -115,9 +139,16 @@ async function entryOf(call: Call): Promise<EntryRow> {
 type Read = Extract<ReadEntry, { ok: true }>;
 
 /** `correcting`: the entry that it takes the place of. @throws ProblemError with every doubt and its choices */
-function taken(sent: NewEntry, tank: LoadedTank, { context }: Call, correcting: string | null): Read {
+async function taken(
+  sent: NewEntry,
+  tank: LoadedTank,
+  { context }: Call,
+  correcting: string | null,
+): Promise<Read> {
   const sign = decimalSign(preferencesOf(tank.document.preferences).locale);
-  const read = readEntry(sent.kind, asTyped(sent, sign), entryContext(tank, context, correcting));
+  const typed = asTyped(sent, sign);
+  const findTank = await otherTanks(sent.kind, typed, tank, context, correcting);
+  const read = readEntry(sent.kind, typed, entryContext(tank, context, { correcting, findTank }));
   if (read.ok) return read;
   throw mend(
     422,

@@ -3,6 +3,7 @@
  * mend, clashes nobody decided) holds it up until somebody says that the rest is to be added without them.
  */
 import type { ActEntry, Desk, Json, NewEntry, Stamp, Store } from "../../store/store.ts";
+import { changeEntry } from "../moves/keep.ts";
 import {
   beside,
   type Examined,
@@ -13,7 +14,8 @@ import {
 } from "./examine.ts";
 import { turn } from "./in-turn.ts";
 
-const BROUGHT_IN = "bring_in";
+/** Kind of the act. */
+export const BROUGHT_IN = "bring_in";
 const ROWS_AT_ONCE = 250;
 
 /** The answer by which rows that are open are left out. */
@@ -79,7 +81,7 @@ class StillOpen extends Error {
 
 async function carryOut(
   desk: Desk,
-  { tankId, file: sent }: Request,
+  { tankId, today, file: sent }: Request,
   { file, comparison, plan }: Extract<Examined, { readonly kind: "read" }>,
   { stamp, newId }: Hand,
 ): Promise<BroughtIn> {
@@ -92,26 +94,30 @@ async function carryOut(
     made.push(...rows.map(({ id }) => ({ entryId: id, version: 1 })));
     await turn();
   }
+  const changed: (typeof plan.change)[number][] = [];
   for (const [i, { entry, held }] of plan.change.entries()) {
     const change = { on: entry.on, body: entry.body as Json, kept: true };
-    const saved = await desk.correctEntry(held.id, held.version, change, stamp);
+    const saved = await changeEntry(desk, held, held.version, change, { stamp, today });
+    // A move that the two daybooks could not both take stays as it is.
+    if (saved.kind === "refused") continue;
     if (saved.kind !== "saved")
       throw new Error(`Cannot bring in a file: entry ${held.id} changed within one write`);
     made.push({ entryId: held.id, version: saved.row.version });
+    changed.push({ entry, held });
     if (i % ROWS_AT_ONCE === 0) await turn();
   }
   await rememberColumns(desk, tankId, file.columns, stamp);
-  const back = plan.change.filter(({ held }) => !held.kept).length;
+  const back = changed.filter(({ held }) => !held.kept).length;
   const staying = plan.clashes.filter(({ answer }) => answer === "mine" || answer === null).length;
   const out = plan.deleted.filter(({ answer }) => answer === "leave_out").length;
   const about: Done = {
     file: sent.name.slice(0, 200),
     rows: file.rows,
     added: plan.add.length,
-    changed: plan.change.length - back,
+    changed: changed.length - back,
     brought_back: back,
     already_here: comparison.same.length + comparison.twice.length,
-    left_out: file.faulty + file.leftOut + staying + out,
+    left_out: file.faulty + file.leftOut + staying + out + (plan.change.length - changed.length),
   };
   if (made.length === 0) return { kind: "nothing", about };
   const act = { id: newId(), tankId, kind: BROUGHT_IN, about };

@@ -4,6 +4,8 @@
  */
 import { UNDO_CHOICES } from "../../contract/bring-in/plan.ts";
 import type { Desk, EntryRow, Stamp } from "../../store/store.ts";
+import { changeEntry, type Hand } from "../moves/keep.ts";
+import { BROUGHT_IN } from "./carry-out.ts";
 import { rowsOfTank } from "./daybook.ts";
 import { turn } from "./in-turn.ts";
 
@@ -20,7 +22,7 @@ export type Undone =
       readonly kind: "undone";
       readonly taken: number;
       readonly restored: number;
-      /** Changed since, and left as they are. */
+      /** Changed since, or not to be undone, and left as they are. */
       readonly left: number;
     };
 
@@ -32,10 +34,10 @@ export async function undoAct(
   tankId: string,
   actId: string,
   answer: UndoAnswer | null,
-  stamp: Stamp,
+  { stamp, today }: Pick<Hand, "stamp" | "today">,
 ): Promise<Undone> {
   const act = await desk.act(actId);
-  if (act === null || act.tankId !== tankId) return { kind: "not_found" };
+  if (act === null || act.tankId !== tankId || act.kind !== BROUGHT_IN) return { kind: "not_found" };
   if (act.undone !== null) return { kind: "already", by: act.undone };
   const made = new Map((await desk.actEntries(actId)).map(({ entryId, version }) => [entryId, version]));
   const rows: EntryRow[] = [];
@@ -58,12 +60,18 @@ export async function undoAct(
   );
   const undone = added.map(({ id }) => ({ entryId: id, undoneVersion: 2 }));
   const others = [...asMade.filter(({ version }) => version > 1), ...(answer === "undo" ? changed : [])];
+  let left = answer === "keep" ? changed.length : 0;
   for (const [i, row] of others.entries()) {
     const version = made.get(row.id) ?? 1;
     const before =
       version === 1 ? null : (await desk.entryHistory(row.id)).find((one) => one.version === version - 1);
     const { on, body, kept } = before ?? { ...row, kept: false };
-    const saved = await desk.correctEntry(row.id, row.version, { on, body, kept }, stamp);
+    const saved = await changeEntry(desk, row, row.version, { on, body, kept }, { stamp, today });
+    // A move that the two daybooks could not both take back stays as it is.
+    if (saved.kind === "refused") {
+      left += 1;
+      continue;
+    }
     if (saved.kind !== "saved")
       throw new Error(`Cannot undo an act: entry ${row.id} changed within one write`);
     undone.push({ entryId: row.id, undoneVersion: saved.row.version });
@@ -75,7 +83,7 @@ export async function undoAct(
     kind: "undone",
     taken,
     restored: undone.length - taken,
-    left: answer === "keep" ? changed.length : 0,
+    left,
   };
 }
 

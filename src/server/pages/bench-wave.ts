@@ -199,7 +199,7 @@ async function entriesOf(
     const dead = typed(deadField(id));
     if (count === "0" && (dead === "" || dead === "0")) continue;
     const kind = deed === "order" ? "order" : "addition";
-    const read = readSentEntry(
+    const read = await readSentEntry(
       kind,
       {
         ...{ animal: name, count, wave: String(wave.number), observed: typed("observed") },

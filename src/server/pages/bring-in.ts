@@ -6,7 +6,7 @@ import { to } from "../../web/page.ts";
 import { type ActLine, actWords, bringInPage, undoAskPage } from "../../web/pages/bring-in.tsx";
 import { goneFilePage, heldAddress, previewPage } from "../../web/pages/bring-in-preview.tsx";
 import { many } from "../../web/pages/bring-in-words.ts";
-import { bringIn, type Done, REST } from "../bring-in/carry-out.ts";
+import { BROUGHT_IN, bringIn, type Done, REST } from "../bring-in/carry-out.ts";
 import { examine, type SentFile } from "../bring-in/examine.ts";
 import { HeldFiles } from "../bring-in/held-files.ts";
 import { foundIn, wordsOf } from "../bring-in/preview-view.ts";
@@ -29,7 +29,7 @@ const held = new HeldFiles();
 
 async function show(tank: LoadedTank, { query }: PageRequest, context: PageContext): Promise<PageReply> {
   const { store } = context;
-  const acts = await store.acts(tank.row.id, ACTS_SHOWN);
+  const acts = await store.acts(tank.row.id, BROUGHT_IN, ACTS_SHOWN);
   const named = query["done"] ?? query["undone"];
   const act = named === undefined ? null : await store.act(named);
   const of = act !== null && act.tankId === tank.row.id ? act : null;
@@ -94,7 +94,7 @@ async function take(tank: LoadedTank, request: PageRequest, context: PageContext
 }
 
 async function refusedFile(tank: LoadedTank, refused: string, { store }: PageContext): Promise<PageReply> {
-  const acts = await store.acts(tank.row.id, ACTS_SHOWN);
+  const acts = await store.acts(tank.row.id, BROUGHT_IN, ACTS_SHOWN);
   const page = bringInPage({ head: tank.head, acts: acts.map(lineOf), refused, done: null });
   return { kind: "page", page, status: 422 };
 }
@@ -160,7 +160,7 @@ async function undo(tank: LoadedTank, request: PageRequest, context: PageContext
   const sent = request.form?.get("answer");
   const answer = UNDO_ANSWERS.find((one) => one === sent) ?? null;
   const stamp = { at: context.now, by: tank.row.keeper.name };
-  const undone = await context.store.together((desk) => undoAct(desk, tank.row.id, id, answer, stamp));
+  const undone = await context.store.together((desk) => undoAct(desk, tank.row.id, id, answer, { stamp, today: context.today }));
   if (undone.kind === "not_found") return { kind: "not_found", what: "file that was brought in here" };
   if (undone.kind === "ask") {
     const act = await context.store.act(id);

@@ -22,6 +22,7 @@ import type { DaybookLine } from "../../web/pages/daybook.tsx";
 import { entrySentence } from "../../web/pages/daybook-words.ts";
 import type { OnRecord } from "../../web/pages/entry-form.tsx";
 import { unitSigns } from "../../web/parts/text.ts";
+import { otherTanks } from "../moves/other-tanks.ts";
 import type { LoadedTank, PageContext } from "../route.ts";
 import { readSent, valuesOfReading } from "./reading-of.ts";
 
@@ -33,20 +34,22 @@ export type SentEntry =
   | { readonly ok: false; readonly doubts: readonly FieldDoubt[] };
 
 /** @param id the entry that it corrects, which does not count beside itself */
-export function readSentEntry(
+export async function readSentEntry(
   kind: EntryKind,
   sent: Values,
   tank: LoadedTank,
   context: PageContext,
   id: string | null = null,
-): SentEntry {
+): Promise<SentEntry> {
   if (kind === "reading") {
     const read = readSent(sent, sent["quantity"] ?? "", tank, context, id);
     return read.ok
       ? { ok: true, on: read.on, body: read.body as Json, said: read.said.map(({ text }) => text) }
       : read;
   }
-  const read = readEntry(kind, typedOf(kind, sent), entryContext(tank, context, id));
+  const typed = typedOf(kind, sent);
+  const findTank = await otherTanks(kind, typed, tank, context, id);
+  const read = readEntry(kind, typed, entryContext(tank, context, { correcting: id, findTank }));
   if (read.ok) {
     return { ok: true, on: read.on, body: read.body as Json, said: read.said.map(({ text }) => text) };
   }
@@ -100,8 +103,9 @@ export function valuesOfEntry({ kind, body, on }: DaybookEntry): Values {
   if (kind === "reading") return { ...valuesOfReading(body, on), quantity: body.quantity };
   const kept: Readonly<Record<string, unknown>> = body;
   const values: Record<string, string> = {};
-  for (const { name } of ENTRY_FIELDS[kind]) {
-    const value = kept[`${name}_text`] ?? kept[name];
+  for (const { name, input } of ENTRY_FIELDS[kind]) {
+    // A tank by its id, which a name may not tell.
+    const value = input === "tank" ? kept[name] : (kept[`${name}_text`] ?? kept[name]);
     if (typeof value === "boolean") values[name] = value ? "yes" : "no";
     else if (typeof value === "string" || typeof value === "number") values[name] = String(value);
   }
@@ -116,8 +120,10 @@ export function valuesOfEntry({ kind, body, on }: DaybookEntry): Values {
 /** Labels of the fields with what was typed into them; empty ones are left out. */
 export function asTyped({ kind, body, on }: DaybookEntry): readonly (readonly [string, string])[] {
   const values = valuesOfEntry({ kind, body, on, id: "" } as DaybookEntry);
-  const lines = ENTRY_FIELDS[kind].flatMap(({ name, label, choices }): [string, string][] => {
-    const text = name === "observed" ? body.observed_text : (values[name] ?? "");
+  const kept: Readonly<Record<string, unknown>> = body;
+  const lines = ENTRY_FIELDS[kind].flatMap(({ name, label, choices, input }): [string, string][] => {
+    const told = input === "tank" ? String(kept[`${name}_text`] ?? "") : (values[name] ?? "");
+    const text = name === "observed" ? body.observed_text : told;
     if (text === "" || name === "unit") return [];
     return [[label, choices.find((choice) => choice.text === text)?.label ?? text]];
   });

@@ -8,9 +8,15 @@ import type { EntryRow, Json } from "../../store/store.ts";
 import { to } from "../../web/page.ts";
 import type { DaybookLine } from "../../web/pages/daybook.tsx";
 import { asRead } from "../../web/pages/daybook-words.ts";
-import { entryPage } from "../../web/pages/entry.tsx";
+import { type EntryView, entryPage } from "../../web/pages/entry.tsx";
+import type { FormScene } from "../../web/pages/entry-form.tsx";
 import { entryFormPage } from "../../web/pages/entry-form-page.tsx";
 import type { Clash } from "../../web/pages/question.tsx";
+import { changeEntry, isChecked, otherHalf } from "../moves/keep.ts";
+import { tanksBeside } from "../moves/other-tanks.ts";
+import { nameOf } from "../name-of.ts";
+import { arrivedPictures } from "../pictures/arrived.ts";
+import { type PicturesAsked, picturesView } from "../pictures/view.ts";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import {
   asTyped,
@@ -49,6 +55,8 @@ async function showForm(tank: LoadedTank, request: PageRequest, context: PageCon
     return { kind: "redirect", to: at };
   }
   const values = typedOf(kind, request.query);
+  // Which of its two tanks a move asks for: the one they go to, or the one they come from.
+  if (kind === "move" && request.query["way"] === "in") values["from"] ??= "";
   if (kind === "growth") values["growth"] = await growthFirst(values["growth"], tank, context);
   return await form(tank, kind, values, [], context);
 }
@@ -78,7 +86,7 @@ async function form(
     kind,
     values,
     doubts,
-    scene: { onRecord: onRecord(tank) },
+    scene: await sceneOf(kind, tank, context),
     once: keepsKey
       ? sentKey
       : stateKey(
@@ -91,15 +99,28 @@ async function form(
   return { kind: "page", page, status };
 }
 
+/** What the form of a kind knows of its tank. */
+async function sceneOf(kind: EntryKind, tank: LoadedTank, { store }: PageContext): Promise<FormScene> {
+  const beside = kind === "move" ? await tanksBeside(store, tank.row.id) : [];
+  return {
+    onRecord: onRecord(tank),
+    tanks: beside.map((row) => ({ id: row.id, name: nameOf(row), keeper: row.keeper.name })),
+  };
+}
+
 async function add(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
   const kind = entryKindOf(request.params["kind"]);
   if (kind === undefined) return NO_KIND;
   const sent = sentValues(request.form);
-  const read = readSentEntry(kind, sent, tank, context);
+  const read = await readSentEntry(kind, sent, tank, context);
   if (!read.ok) return await form(tank, kind, sent, read.doubts, context, 422);
-  const id = await keepForm(kind, sent, read, tank, context);
+  const { id, refused } = await keepForm(kind, sent, read, tank, context);
+  if (refused !== undefined) return await form(tank, kind, sent, [doubtOf(refused)], context, 422);
   return { kind: "redirect", to: `${to.tank(tank.row.id, "daybook")}?kept=${id}` };
 }
+
+/** What only the write could tell: of a move, that one of the two records does not have so many. */
+const doubtOf = (refused: string): FieldDoubt => ({ field: "count", text: refused, choices: [] });
 
 interface Found {
   readonly row: EntryRow;
@@ -107,7 +128,7 @@ interface Found {
   readonly line: DaybookLine;
 }
 
-function found(row: EntryRow): Found | null {
+function foundIn(row: EntryRow): Found | null {
   const entry = entryOfRow(row);
   const line = daybookLineOf(row);
   return entry === null || line === null ? null : { row, entry, line };
@@ -119,12 +140,24 @@ async function find(
   { store }: PageContext,
 ): Promise<Found | null> {
   const row = await store.entry(params["entry"] ?? "");
-  return row === null || row.tankId !== tank.row.id ? null : found(row);
+  return row === null || row.tankId !== tank.row.id ? null : foundIn(row);
 }
 
 async function show(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
   const one = await find(tank, request, context);
-  return one === null ? NO_ENTRY : await page(tank, one, {}, context);
+  const pictures = { picture: request.query["picture"] };
+  return one === null ? NO_ENTRY : await page(tank, one, { pictures }, context);
+}
+
+/** Its page again, after a picture that could not be kept. */
+export async function entryPageOf(
+  tank: LoadedTank,
+  row: EntryRow,
+  pictures: PicturesAsked,
+  context: PageContext,
+): Promise<PageReply> {
+  const one = foundIn(row);
+  return one === null ? NO_ENTRY : await page(tank, one, { pictures, status: 422 }, context);
 }
 
 interface Shown {
@@ -132,12 +165,13 @@ interface Shown {
   readonly doubts?: readonly FieldDoubt[];
   readonly clash?: Clash;
   readonly status?: number;
+  readonly pictures?: PicturesAsked;
 }
 
 async function page(
   tank: LoadedTank,
   { row, entry, line }: Found,
-  { values, doubts = [], clash, status = 200 }: Shown,
+  { values, doubts = [], clash, status = 200, pictures = {} }: Shown,
   context: PageContext,
 ): Promise<PageReply> {
   const history = (await context.store.entryHistory(row.id)).toSorted((a, b) => b.version - a.version);
@@ -149,7 +183,10 @@ async function page(
     values: values ?? valuesOfEntry(entry),
     doubts,
     clash: clash ?? null,
-    scene: { onRecord: onRecord(tank) },
+    scene: await sceneOf(entry.kind, tank, context),
+    beside: await besideOf(entry, context),
+    pictures: await picturesView(tank.row.id, row, pictures, context.store),
+    arrived: await arrivedPictures(entry, tank.entries, context.store),
     history: history.flatMap((one) => {
       const version = daybookLineOf(one);
       return version === null
@@ -158,6 +195,17 @@ async function page(
     }),
   };
   return { kind: "page", page: entryPage(view), status };
+}
+
+/** The other half of a move, where it is in this store. */
+async function besideOf(
+  { kind, id, body }: DaybookEntry,
+  { store }: PageContext,
+): Promise<EntryView["beside"]> {
+  const half = kind === "move" ? await otherHalf(store, id) : null;
+  const tank = half === null ? null : await store.tank(half.tankId);
+  if (kind !== "move" || half === null || tank?.kept !== true) return null;
+  return { tank: tank.id, entry: half.id, name: body.to_text ?? body.from_text ?? nameOf(tank) };
 }
 
 async function change(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
@@ -174,7 +222,7 @@ async function change(tank: LoadedTank, request: PageRequest, context: PageConte
     if (doubts.length > 0) return await page(tank, one, { doubts, status: 422 }, context);
     return await write(tank, one, sent, { on: row.on, body: row.body, kept }, context);
   }
-  const read = readSentEntry(entry.kind, sent, tank, context, row.id);
+  const read = await readSentEntry(entry.kind, sent, tank, context, row.id);
   if (!read.ok) return await page(tank, one, { values: sent, doubts: read.doubts, status: 422 }, context);
   return await write(tank, one, sent, { on: read.on, body: read.body, kept: row.kept }, context);
 }
@@ -183,19 +231,31 @@ const after = (tank: LoadedTank, { id }: EntryRow): string => `${to.tank(tank.ro
 
 async function write(
   tank: LoadedTank,
-  { row }: Found,
+  found: Found,
   sent: Values,
   change: { readonly on: string; readonly body: Json; readonly kept: boolean },
   context: PageContext,
 ): Promise<PageReply> {
+  const { row } = found;
   const same =
     JSON.stringify([row.on, row.body, row.kept]) === JSON.stringify([change.on, change.body, change.kept]);
   if (same) return { kind: "redirect", to: after(tank, row) };
   const stamp = { at: context.now, by: tank.row.keeper.name };
-  const saved = await context.store.correctEntry(row.id, versionOf(sent), change, stamp);
+  const hand = { stamp, today: context.today, beyondRecord: isChecked(sent["count"] ?? "") };
+  const saved = await context.store.together((desk) => changeEntry(desk, row, versionOf(sent), change, hand));
   if (saved.kind === "not_found") return NO_ENTRY;
+  if (saved.kind === "refused") {
+    const { go: _, ...typed } = sent;
+    const values = "count" in typed ? { values: typed } : {};
+    return await page(
+      tank,
+      found,
+      { ...values, doubts: [doubtOf(`${saved.because}.`)], status: 422 },
+      context,
+    );
+  }
   if (saved.kind === "saved") return { kind: "redirect", to: after(tank, saved.row) };
-  const current = found(saved.current);
+  const current = foundIn(saved.current);
   if (current === null) return NO_ENTRY;
   const { stamp: theirs, kept } = saved.current;
   const words = `${current.line.sentence} ${dateWords(current.line.on)}${kept ? "" : ", taken away"}`;

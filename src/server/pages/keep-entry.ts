@@ -5,6 +5,7 @@
 import type { Values } from "../../answers/questions/prefill.ts";
 import type { EntryKind } from "../../contract/daybook/kinds.ts";
 import type { Desk, Json } from "../../store/store.ts";
+import { isChecked, keepEntry } from "../moves/keep.ts";
 import type { LoadedTank, PageContext } from "../route.ts";
 import { typedOf } from "./entry-of.ts";
 import { makeOnce } from "./once.ts";
@@ -18,6 +19,15 @@ interface Read {
   readonly body: Json;
 }
 
+export interface Done {
+  /** Id of the row made now or before. */
+  readonly id: string;
+  /** The key is that of another entry, and nothing was added. */
+  readonly other?: true;
+  /** Why it can't be, one sentence or two; nothing was added. */
+  readonly refused?: string;
+}
+
 /** Of a form that a person sent: other words under a key that was used are meant anew, as no script is there to say so. */
 export async function keepForm(
   kind: EntryKind,
@@ -25,35 +35,52 @@ export async function keepForm(
   read: Read,
   tank: LoadedTank,
   context: PageContext,
-): Promise<string> {
+): Promise<Done> {
   const done = await keepOnce(kind, sent, read, tank, context);
-  if (done.other !== true) return done.id;
-  return (await keepOnce(kind, { ...sent, once: "" }, read, tank, context)).id;
+  return done.other === true ? await keepOnce(kind, { ...sent, once: "" }, read, tank, context) : done;
 }
 
-/** Id of the row made now or before; `other`: the key is that of another entry, and nothing was added. */
 export async function keepOnce(
   kind: EntryKind,
   sent: Values,
   { on, body }: Read,
   tank: LoadedTank,
   context: PageContext,
-): Promise<{ readonly id: string; readonly other?: true }> {
+): Promise<Done> {
   const key = sent["once"];
   const of = `${kind}:${tank.row.id}`;
   const by = tank.row.keeper.name;
   const entry = { kind, on, body };
   const id = context.newId();
+  const hand = {
+    stamp: { at: context.now, by },
+    newId: context.newId,
+    today: context.today,
+    beyondRecord: isChecked(sent["count"] ?? ""),
+  };
   const work = async (desk: Desk) => {
-    await desk.addEntries(tank.row.id, [{ ...entry, id }], { at: context.now, by });
+    const added = await keepEntry(desk, tank.row.id, { ...entry, id }, hand);
+    if (added.kind === "refused") throw new NotKept(added.because);
     return id;
   };
-  if (key === undefined || !isOwnKey(key)) {
-    return { id: await makeOnce({ key, of, content: entry, by, work }, context) };
+  try {
+    return await once();
+  } catch (error) {
+    if (error instanceof NotKept) return { id: "", refused: `${error.message}.` };
+    throw error;
   }
-  const typed = JSON.stringify(Object.entries(typedOf(kind, sent)).toSorted());
-  const once = await context.store.once(`${of}:${key}`, typed, { at: context.now, by }, async (desk) => {
-    return { status: 303, body: { id: await work(desk), at: context.now } };
-  });
-  return once.kind === "other_request" ? { id: "", other: true } : { id: String(once.reply.body["id"]) };
+
+  async function once(): Promise<Done> {
+    if (key === undefined || !isOwnKey(key)) {
+      return { id: await makeOnce({ key, of, content: entry, by, work }, context) };
+    }
+    const typed = JSON.stringify(Object.entries(typedOf(kind, sent)).toSorted());
+    const done = await context.store.once(`${of}:${key}`, typed, { at: context.now, by }, async (desk) => {
+      return { status: 303, body: { id: await work(desk), at: context.now } };
+    });
+    return done.kind === "other_request" ? { id: "", other: true } : { id: String(done.reply.body["id"]) };
+  }
 }
+
+/** Ends the write, so that nothing of it stays, its key neither. */
+class NotKept extends Error {}

@@ -38,9 +38,10 @@ async function keep(
   if (kind === undefined) return refused(`Kind of entry "${sent["kind"] ?? ""}": there is none such.`);
   if (!isOwnKey(sent["once"] ?? "")) return refused("Its key can't be read.");
   const then = whenTyped(sent["typed_at"] ?? "", context);
-  const read = readSentEntry(kind, sent, tank, then);
+  const read = await readSentEntry(kind, sent, tank, then);
   if (!read.ok) return refused(...read.doubts.map(({ text }) => text));
   const done = await keepOnce(kind, sent, read, tank, context);
+  if (done.refused !== undefined) return refused(done.refused);
   if (done.other === true) return { kind: "other" };
   const row = await context.store.entry(done.id);
   const line = row === null ? null : daybookLineOf(row);

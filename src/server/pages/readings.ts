@@ -107,7 +107,7 @@ async function add(tank: LoadedTank, request: PageRequest, context: PageContext)
     return await list(tank, request, { quantity, values: sent, doubts: read.doubts }, context, 422);
   }
   const kept = { on: read.on, body: read.body as Json };
-  const id = await keepForm("reading", sent, kept, tank, context);
+  const { id } = await keepForm("reading", sent, kept, tank, context);
   const next = `${to.tank(tank.row.id, "readings")}?kept=${id}&quantity=${read.body.quantity}`;
   return { kind: "redirect", to: next };
 }

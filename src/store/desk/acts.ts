@@ -2,11 +2,12 @@
 import { sql } from "kysely";
 import type { Db } from "../database.ts";
 import type { ActRow, Desk } from "../store.ts";
+import { entryRow } from "./entry-row.ts";
 import { json, plain, read } from "./text.ts";
 
 type Part = Pick<
   Desk,
-  "addAct" | "act" | "acts" | "actEntries" | "undoAct" | "takeAdded" | "undoneAdditions"
+  "addAct" | "act" | "acts" | "actEntries" | "addedBeside" | "undoAct" | "takeAdded" | "undoneAdditions"
 >;
 
 /** Rows of one statement: databases bound the values that one may carry. */
@@ -56,9 +57,10 @@ export const acts = (db: Db): Part => {
       const row = await rows().where("id", "=", id).executeTakeFirst();
       return row === undefined ? null : actRow(row);
     },
-    async acts(tankId, limit) {
+    async acts(tankId, kind, limit) {
       const some = await rows()
         .where("tank_id", "=", tankId)
+        .where("kind", "=", kind)
         .orderBy("saved_at", "desc")
         .orderBy("id", "desc")
         .limit(limit)
@@ -72,6 +74,26 @@ export const acts = (db: Db): Part => {
         .where("act_id", "=", id)
         .orderBy("entry_id")
         .execute();
+    },
+    async addedBeside(entryId, kind) {
+      const others = await db
+        .selectFrom("act_entry as a")
+        .innerJoin("act", "act.id", "a.act_id")
+        .innerJoin("act_entry as b", "b.act_id", "a.act_id")
+        .innerJoin("entry", "entry.id", "b.entry_id")
+        .innerJoin("entry_version as v", (join) =>
+          join.onRef("v.entry_id", "=", "entry.id").onRef("v.version", "=", "entry.version"),
+        )
+        .select(["entry.id", "entry.tank_id", "entry.kind"])
+        .select(["v.version", "v.saved_at", "v.saved_by", "v.kept", "v.on_day", "v.body"])
+        .where("a.entry_id", "=", entryId)
+        .where("a.version", "=", 1)
+        .where("act.kind", "=", kind)
+        .where("b.entry_id", "!=", entryId)
+        .where("b.version", "=", 1)
+        .orderBy("entry.id")
+        .execute();
+      return others.map(entryRow);
     },
     async undoAct(id, entries, stamp) {
       const { numUpdatedRows } = await db

@@ -6,7 +6,7 @@ import type { Db } from "../database.ts";
 import type { Desk, Json, Saved, Stamp, TankRow } from "../store.ts";
 import { bit, isVersion, json, plain, read, versionColumns } from "./text.ts";
 
-type Part = Pick<Desk, "addTank" | "tanks" | "tank" | "saveFacts" | "setKept" | "tankHistory">;
+type Part = Pick<Desk, "addTank" | "tanks" | "tank" | "saveFacts" | "setKept" | "tankHistory" | "holdTanks">;
 
 export const tanks = (db: Db): Part => {
   const versions = () =>
@@ -80,6 +80,16 @@ export const tanks = (db: Db): Part => {
     tank,
     saveFacts: (id, from, facts, stamp) => save(id, from, ({ kept }) => ({ facts, kept }), stamp),
     setKept: (id, from, kept, stamp) => save(id, from, ({ facts }) => ({ facts, kept }), stamp),
+    async holdTanks(ids) {
+      // A row that is written, even as it was, belongs to this write until its end; in one order, so that none wait in a ring.
+      for (const id of ids.toSorted()) {
+        await db
+          .updateTable("tank")
+          .set(({ ref }) => ({ kept: ref("kept") }))
+          .where("id", "=", id)
+          .execute();
+      }
+    },
     async tankHistory(id) {
       return (await versions().where("tank.id", "=", id).orderBy("v.version").execute()).map(tankRow);
     },

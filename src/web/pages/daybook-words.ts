@@ -91,6 +91,14 @@ function matterOf(entry: DaybookEntry): string {
     }
     case "departure":
       return `${headsOf(entry.body.count, entry.body)} moved out, to ${entry.body.to_text}`;
+    case "move": {
+      const { count, to_text, from_text, condition, despite_gate } = entry.body;
+      return joined(
+        `${headsOf(count, entry.body)} moved ${to_text === null ? `here from ${from_text ?? ""}` : `to ${to_text}`}`,
+        condition !== null && condition !== "usual" && condition,
+        despite_gate !== null && `though the gate was not met: ${despite_gate}`,
+      );
+    }
     case "identification": {
       const { was_text, animal, animal_text, count } = entry.body;
       const now = animal === null ? animal_text : nameOf(animal, animal_text);
@@ -112,6 +120,17 @@ function matterOf(entry: DaybookEntry): string {
       return `${entry.body.of} off for ${counted(entry.body.hours, "hour")}`;
     case "relocation":
       return `the tank was moved to ${entry.body.to_text}`;
+    case "absence": {
+      const { from, to, fed_by, every_days, portions } = entry.body;
+      return joined(
+        `away from home from ${dateWords(from)} to ${dateWords(to)}`,
+        fed_by === "nobody" && "nobody comes",
+        fed_by === "feeder" && "an automatic feeder feeds",
+        fed_by === "sitter" &&
+          `a sitter feeds ${every_days === 1 ? "daily" : `every ${counted(every_days ?? 1, "day")}`}`,
+        portions !== null && `${counted(portions, "portion")} packed`,
+      );
+    }
     case "decline":
       return `advice declined: ${entry.body.reason}`;
   }

@@ -46,8 +46,9 @@ export function entryFormPage(view: EntryFormView): Page {
         <h1>{headingOf(kind)}</h1>
         {kind === "growth" ? <GrowthLinks tank={head.id} growth={values["growth"]} /> : null}
         {kind === "loss" ? <FirstAsked tank={head.id} values={values} scene={scene} /> : null}
+        {kind === "move" ? <MoveLinks address={address} tank={head.name} comesIn={"from" in values} /> : null}
         <Before tank={head.id} kind={kind} scene={scene} />
-        {kind === "head_count" || kind === "departure" ? (
+        {kind === "head_count" || kind === "departure" || (kind === "move" && !("from" in values)) ? (
           <WhoLinks address={address} animal={values["animal"]} scene={scene} />
         ) : null}
         {asksFirst ? null : (
@@ -104,6 +105,35 @@ function WhoLinks({
             </a>
           </li>
         ))}
+      </ul>
+    </nav>
+  );
+}
+
+/** Out of this tank, or into it. */
+function MoveLinks({
+  address,
+  tank,
+  comesIn,
+}: {
+  readonly address: string;
+  readonly tank: string;
+  readonly comesIn: boolean;
+}) {
+  const current = (one: boolean) => (one ? ("true" as const) : undefined);
+  return (
+    <nav aria-label="Out of this tank, or into it">
+      <ul class="question-steps">
+        <li>
+          <a class="action" href={address} aria-current={current(!comesIn)}>
+            Out of {tank}
+          </a>
+        </li>
+        <li>
+          <a class="action" href={`${address}?way=in`} aria-current={current(comesIn)}>
+            Into {tank}
+          </a>
+        </li>
       </ul>
     </nav>
   );
@@ -266,6 +296,20 @@ function Before({
       return (
         <Notice kind="note">
           <p>To another tank, a shop or a friend. Never into the wild: not the animal, not its water.</p>
+        </Notice>
+      );
+    case "move":
+      return scene.tanks.length === 0 ? (
+        <p>
+          There is no other tank in this store yet. To a tank elsewhere:{" "}
+          <a href={to.newEntry(tank, "departure")}>animals moved out</a>.
+        </p>
+      ) : (
+        <Notice kind="note" title="Both daybooks">
+          <p>
+            It is kept in the daybooks of both tanks, and undone in both. For the tank they come to it is an
+            arrival: <a href={to.tank(tank, "arrivals")}>acclimate them</a>, and bring none of the old water.
+          </p>
         </Notice>
       );
     case "treatment":

@@ -15,6 +15,7 @@ import { Choices } from "../parts/choices.tsx";
 import { Disclosure } from "../parts/disclosure.tsx";
 import { Field } from "../parts/field.tsx";
 import { CoverDrawing } from "./entry-form-cover.tsx";
+import { type TankChoice, TankField } from "./entry-form-tank.tsx";
 import { errorOf } from "./form-fields.tsx";
 import { ReadingFields } from "./reading-form.tsx";
 
@@ -28,6 +29,8 @@ export interface OnRecord {
 export interface FormScene {
   /** Heads that the record holds today. */
   readonly onRecord: readonly OnRecord[];
+  /** Other tanks of the store, where the entry can name one. */
+  readonly tanks: readonly TankChoice[];
 }
 
 interface EntryFieldsProps {
@@ -52,7 +55,11 @@ export function EntryFields({ kind, values, doubts, scene, first = true }: Entry
   const growth = kind === "growth" ? GROWTHS.find((one) => one === values["growth"]) : undefined;
   // What the page was opened for is no question any more.
   const given = kind === "decline" ? "advice" : growth === undefined ? "" : "growth";
-  const fields = ENTRY_FIELDS[kind].filter(({ name }) => name !== given || !values[name]);
+  // Animals move to a tank or come from one: the form asks for one of the two.
+  const unasked = kind !== "move" ? "" : "from" in values ? "to" : "from";
+  const fields = ENTRY_FIELDS[kind].filter(
+    ({ name }) => name !== unasked && (name !== given || !values[name]),
+  );
   const focused = first && doubts.length === 0 ? (fields.find(({ name }) => !values[name])?.name ?? "") : "";
   return (
     <div class="entry-fields">
@@ -63,6 +70,14 @@ export function EntryFields({ kind, values, doubts, scene, first = true }: Entry
           <ScoreField key="score" growth={growth} values={values} doubts={doubts} />
         ) : field.input === "traits" ? (
           <Traits key="traits" values={values} />
+        ) : field.input === "tank" ? (
+          <TankField
+            key={field.name}
+            field={field}
+            value={values[field.name] ?? ""}
+            error={errorOf(field.name, doubts)}
+            tanks={scene.tanks}
+          />
         ) : (
           <OneField
             key={field.name}

@@ -6,9 +6,11 @@ import { KIND_LABELS } from "../../contract/daybook/fields.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { ErrorSummary } from "../parts/error-summary.tsx";
 import { Table } from "../parts/table.tsx";
+import { type Arrived, ArrivedList } from "./arrived.tsx";
 import { type DaybookLine, TakeOrBring } from "./daybook.tsx";
 import { EntryFields, type FormScene } from "./entry-form.tsx";
 import { ReturnKey, summaryOf } from "./form-fields.tsx";
+import { Pictures, type PicturesView } from "./pictures.tsx";
 import { type Clash, ClashNotice } from "./question.tsx";
 
 export interface EntryVersion {
@@ -28,21 +30,30 @@ export interface EntryView {
   readonly doubts: readonly FieldDoubt[];
   readonly clash: Clash | null;
   readonly scene: FormScene;
+  /** The other half of a move: in which tank's daybook it stands, and under which id; null where there is none here. */
+  readonly beside: { readonly tank: string; readonly entry: string; readonly name: string } | null;
+  /** Null for kinds that take none. */
+  readonly pictures: PicturesView | null;
+  /** What an order was followed by; null for other kinds. */
+  readonly arrived: readonly Arrived[] | null;
   /** Latest first. */
   readonly history: readonly EntryVersion[];
 }
 
 export function entryPage(view: EntryView): Page {
-  const { head, line, typed, read, values, doubts, clash, history, scene } = view;
+  const { head, line, typed, read, values, doubts, clash, history, scene, beside } = view;
+  const { pictures, arrived } = view;
+  const wrong = [...(pictures?.doubts ?? []), ...doubts];
   const address = to.entry(head.id, line.id);
   const when = dateWords(line.on);
   return {
-    title: `${doubts.length > 0 ? "Error: " : ""}${KIND_LABELS[line.kind]} of ${when}, ${head.name}`,
+    title: `${wrong.length > 0 ? "Error: " : ""}${KIND_LABELS[line.kind]} of ${when}, ${head.name}`,
     tank: head,
     here: "daybook",
+    ...(pictures?.open === true ? { scripts: ["pictures"] } : {}),
     body: (
       <>
-        <ErrorSummary errors={summaryOf(doubts)} />
+        <ErrorSummary errors={summaryOf(wrong)} />
         {clash === null ? null : <ClashNotice clash={clash} again={address} />}
         <h1>
           {KIND_LABELS[line.kind]}, {when}
@@ -52,6 +63,12 @@ export function entryPage(view: EntryView): Page {
         {line.flag === null ? null : (
           <p>
             <strong>{line.flag.kind === "danger" ? "Dangerous." : "Unusual."}</strong> {line.flag.words}
+          </p>
+        )}
+        {beside === null ? null : (
+          <p>
+            The same move in the daybook of <a href={to.entry(beside.tank, beside.entry)}>{beside.name}</a>.
+            Both are corrected, taken away and brought back together.
           </p>
         )}
         <TakeOrBring tank={head.id} line={line} />
@@ -74,6 +91,17 @@ export function entryPage(view: EntryView): Page {
             </ul>
           </>
         )}
+        {arrived === null ? null : (
+          <section id="arrived">
+            <h2>What came of it</h2>
+            {arrived.length === 0 ? (
+              <p>Nothing of that kind arrived since, by the daybook.</p>
+            ) : (
+              <ArrivedList tank={head.id} arrived={arrived} />
+            )}
+          </section>
+        )}
+        {pictures === null ? null : <Pictures {...pictures} />}
         <h2 id="correct">Correct it</h2>
         <form method="post" action={address} novalidate data-draft={address}>
           <ReturnKey name="go" value="correct" />

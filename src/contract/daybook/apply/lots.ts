@@ -1,5 +1,5 @@
 /**
- * Heads of a tank by lots that came together: those of its answers, and each addition since, under the names they are
+ * Heads of a tank by lots that came together: those of its answers, and each coming since, under the names they are
  * known by today, less those found dead or moved out. A loss takes from lots of its last three days first, as arrivals
  * die soonest, then from the oldest. Feared losses take nothing: nothing was found.
  */
@@ -13,11 +13,12 @@ import { readSpecies } from "../../quantity/species.ts";
 import { preferencesOf } from "../../tank-file/preferences-of.ts";
 import type { TankFile } from "../../tank-file/schema.ts";
 import { byDay } from "../by-day.ts";
+import { type Coming, type Going, isComing, isGoing } from "../comings.ts";
 import type { DaybookEntry } from "../kinds.ts";
 import { knownToday, type OlderLot } from "../known-today.ts";
 import { type ApplyScene, type Given, isNews } from "./scene.ts";
 
-type Heads = Extract<DaybookEntry, { kind: "addition" | "loss" | "departure" | "identification" }>;
+type Heads = Coming | Going | Extract<DaybookEntry, { kind: "identification" }>;
 
 export interface HeadsLot {
   /** Place among the answers (see `places`), or the entry it came by. */
@@ -89,10 +90,7 @@ export function lotsOf(
   const dated = byDay(entries).filter(
     (entry): entry is Heads =>
       entry.on <= today &&
-      (entry.kind === "addition" ||
-        entry.kind === "loss" ||
-        entry.kind === "departure" ||
-        entry.kind === "identification") &&
+      (isComing(entry) || isGoing(entry) || entry.kind === "identification") &&
       news(entry.kind === "identification" ? entry.body.was : entry.body.animal, entry),
   );
   const known = knownToday(dated, olderLots(document, findAnimal));
@@ -102,14 +100,14 @@ export function lotsOf(
   const unexplained = new Map<string, number>();
   const present = dated.filter(({ on }) => on <= until);
   for (const entry of present) {
-    if (entry.kind !== "addition") continue;
+    if (!isComing(entry)) continue;
     const { animal_text: name } = entry.body;
     for (const { animal, count } of known.added(entry))
       lots.push({ from: entry.id, on: entry.on, animal, name, came: count, count });
   }
   // Of one day what came is counted before what went, in whatever order it was logged.
   for (const entry of present) {
-    if (entry.kind !== "departure" && !(entry.kind === "loss" && entry.body.certainty === "found")) continue;
+    if (!isGoing(entry)) continue;
     const animal = known.of(entry, entry.body.animal);
     const over = take(lots, animal, entry.body.animal_text, entry.on, entry.body.count);
     const kind = animal ?? entry.body.animal_text;
@@ -178,12 +176,11 @@ export function headsOn(
   const known = knownToday(byDay(entries));
   const since = entries.filter((entry) => entry.on > day && !isNews(entry, given));
   const back = since.reduce((all, entry) => {
-    if (entry.kind === "addition") {
+    if (isComing(entry)) {
       const own = known.added(entry).reduce((n, lot) => (lot.animal === animal ? n + lot.count : n), 0);
       return all - own;
     }
-    const gone = entry.kind === "departure" || (entry.kind === "loss" && entry.body.certainty === "found");
-    return gone && known.of(entry, entry.body.animal) === animal ? all + entry.body.count : all;
+    return isGoing(entry) && known.of(entry, entry.body.animal) === animal ? all + entry.body.count : all;
   }, older);
   return Math.max(0, back);
 }
