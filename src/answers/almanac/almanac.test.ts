@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { findAnimal } from "../../catalogue/index.ts";
 import type { WavesOutput } from "../../contract/output/waves.ts";
 import { readTankFile } from "../../contract/tank-file/read.ts";
+import { GATE_WORDS } from "../../engine/stocking/gates.ts";
 import type { Happening, Observation } from "../../engine/types/record.ts";
 import { larderFor, larderOutputOf } from "../larder.ts";
 import { DEFAULT_ENSEMBLE } from "../plan/plan-tank.ts";
@@ -35,7 +36,12 @@ const WAVES = {
   ],
 } as unknown as WavesOutput;
 
-function almanac(observations: readonly Observation[], happenings: readonly Happening[], more = "") {
+function almanac(
+  observations: readonly Observation[],
+  happenings: readonly Happening[],
+  more = "",
+  onlyIf: readonly string[] = ["film is back"],
+) {
   const read = readTankFile(
     `grazewell_tank: 1
 name: Try tank
@@ -51,7 +57,8 @@ ${more}`,
   const { trends, heads, advice } = recordAnswersOf({ facts, record, today: TODAY }, shown);
   const larder = larderOutputOf(larderFor(facts, CHOICE), CHOICE, null);
   return almanacOf({
-    ...{ facts, record, today: TODAY, trends, heads, larder, waves: WAVES, flows: null, shown },
+    ...{ facts, record, today: TODAY, trends, heads, larder, flows: null, shown },
+    waves: { ...WAVES, residents: [], waves: WAVES.waves.map((one) => ({ ...one, only_if: [...onlyIf] })) },
     advice: [...advice, { about: "wave" } as never],
   });
 }
@@ -88,6 +95,20 @@ test("what is overdue is due today, nothing earlier, nothing twice", () => {
   expect(made.dates.every(({ on }) => on >= TODAY)).toBe(true);
   expect(new Set(made.dates.map(({ id }) => id)).size).toBe(made.dates.length);
   expect(made.dates.every(({ id }) => /^[\w.-]+$/.test(id))).toBe(true);
+});
+
+test("a filter that nobody told of has no rhythm of the keeper's", () => {
+  const why = (more: string) => plain(duty(almanac([], [], more), "filter")?.why[0] ?? []);
+  expect(why("")).toContain("was not said");
+  expect(why("equipment: { mechanical_filter: sock, filter_change_days: 2 }")).toContain("your own rhythm");
+});
+
+test("a wave waits for the day its gate could be met, as on the bench", () => {
+  const lost = { kind: "lost_found", entry: "e", on: "2026-06-10", animal: "trochus-snail", count: 1 };
+  const wave = (happenings: readonly object[]) =>
+    duty(almanac([], happenings as readonly Happening[], "", [GATE_WORDS.testsSince]), "wave.1")?.on;
+  expect(wave([lost])).toBe("2026-06-25");
+  expect(wave([])).toBe(TODAY);
 });
 
 test("a wave stands with its gate, and is never a bare date", () => {

@@ -82,9 +82,11 @@ export function filterDates({ facts, record, today, flows }: AlmanacScene): Date
         [
           `What it holds decays where it hangs: ${caught === null ? "half" : `${Math.round(100 * share)} %`} of what it caught is back in the water after `,
           told(counted(Math.max(1, Math.floor(longest.central)), "day"), figure.id),
-          sooner
-            ? `, sooner than the ${counted(Math.round(kept), "day")} you told.`
-            : ", and your own rhythm is no slower.",
+          facts.assumed.includes("filterChangeDays")
+            ? "; whether there is one, and how often you change it, was not said."
+            : sooner
+              ? `, sooner than the ${counted(Math.round(kept), "day")} you told.`
+              : ", and your own rhythm is no slower.",
         ],
         [last === null ? "No change of it is logged yet." : `Last changed on ${dateWords(last.on)}.`],
       ],
