@@ -102,6 +102,12 @@ describe("what is doubtful is not kept, and every doubt is said at once", () => 
   });
 });
 
+test("what was measured is known by its name on a page too; where it is not, all names are offered", () => {
+  expect(kept({ quantity: "Nitrate", text: "5", unit: "mg/L as NO3" }).body.quantity).toBe("no3_mg_per_l");
+  const [doubt] = doubts({ quantity: "nitrates", text: "5" });
+  expect(doubt?.choices).toContainEqual({ label: "Nitrate", text: "no3_mg_per_l" });
+});
+
 test("withUnit() adds a unit only where the text has none, before what was checked", () => {
   const { preferences } = context;
   expect(withUnit(" about 53 (checked)", "psu", preferences)).toBe("about 53 psu (checked)");

@@ -131,7 +131,7 @@ export function withUnit(text: string, unit: string | null, { locale }: Preferen
 }
 
 export function readReading(typed: ReadingText, context: ReadingContext): ReadReading {
-  const quantity = MEASURED.find((name) => name === typed.quantity);
+  const quantity = measuredOf(typed.quantity);
   if (quantity === undefined) return { ok: false, doubts: [unknownQuantity(typed.quantity)] };
   const rule = MEASURES[quantity];
   const { preferences, stocked } = context;
@@ -214,13 +214,20 @@ function tooLong({ text, note: typed = "" }: ReadingText, note: string | null): 
   return { field, label, typed: shownText, message, choices: [] };
 }
 
+/** By its name in data, or as a page calls it: "no3_mg_per_l" or "nitrate". */
+function measuredOf(typed: string): Measured | undefined {
+  const named = typed.trim().toLowerCase();
+  return MEASURED.find((name) => name === named || MEASURES[name].label.toLowerCase() === named);
+}
+
 function unknownQuantity(typed: string): ReadingDoubt {
   const known = MEASURED.map((name) => MEASURES[name].label).join(", ");
   const message = {
     kind: "FORMAT" as const,
-    text: `What was measured "${shown(typed)}": choose one of these: ${known}`,
+    text: `What was measured${typed.trim() === "" ? ": nothing chosen. One of these" : ` "${shown(typed)}": choose one of these`}: ${known}`,
   };
-  return { field: "quantity", label: "What was measured", typed, message, choices: [] };
+  const choices = MEASURED.map((name) => ({ label: MEASURES[name].label, text: name }));
+  return { field: "quantity", label: "What was measured", typed, message, choices };
 }
 
 function unknownUnit(typed: string, { label, units }: Rule): ReadingDoubt {
