@@ -8,7 +8,7 @@ import { finish, forecast } from "../../src/engine/ahead/forecast.ts";
 import { crewKind, standingOf } from "../../src/engine/ahead/start.ts";
 import { runWindow } from "../../src/engine/ahead/window.ts";
 import { inventory, netFromOutside } from "../../src/engine/balance/ledger.ts";
-import { D } from "../../src/engine/balance/pools.ts";
+import { D, FF } from "../../src/engine/balance/pools.ts";
 import { ENSEMBLE_STEPS } from "../../src/engine/balance/run.ts";
 import { type Calibration, calibrate } from "../../src/engine/calibration/calibrate.ts";
 import { lessonsOf } from "../../src/engine/calibration/lessons.ts";
@@ -236,6 +236,33 @@ test("dirt on the sand is learned from its score: more lies there where heaps we
       0.5,
     );
   expect(lying(seen(4))).toBeGreaterThan(2 * lying(seen(1)));
+});
+
+test("hair algae that were seen are there where the forecast begins, though tests read next to nothing", () => {
+  const hair = (daysAgo: number, score: number): Observation => ({
+    ...{ kind: "growth", entry: `hair-${daysAgo}`, on: on(daysAgo), growth: "hair_algae", score, traits: {} },
+  });
+  const clear = WEEKS.map((day) => ({ ...nitrate(day, 0.02), censored: "below" as const }));
+  const seen = [hair(28, 1), hair(21, 1), hair(14, 2), hair(4, 3)];
+  const pulled: Happening = { kind: "chore", entry: "pull", on: on(2), chore: "algae_removed", share: 0.9 };
+  // A small tank without fish, of which next to nothing comes in.
+  const tank: TankFacts = { ...facts, fishWetG: known(0), feedGPerDay: known(0.002) };
+  const least = (happenings: readonly Happening[]): number => {
+    const { learned } = finish(
+      calibrate({
+        ...{ facts: tank, record: recordOf([...clear, ...seen], happenings), table: modelParameters },
+        ...{ animals, members: 20, seed: 3 },
+      }),
+    );
+    const own = { ...tank, learned };
+    const crops = membersOf(own, 20).map(
+      (member) => standingOf(member, kinds, own).state[FF]! / member.inputs.Ar,
+    );
+    return Math.min(...crops);
+  };
+  // Score 3 is 3.6 g C/m2; less than a tenth of it was never what was seen.
+  expect(least([])).toBeGreaterThan(200);
+  expect(least([pulled])).toBeLessThan(200);
 });
 
 describe("readings that can't be taken as they stand", () => {

@@ -174,14 +174,26 @@ function eventOf(
   }
 }
 
+/** Share of the hair algae seen below which a run contradicts the eye, which errs by far less; and a floor, mg C/m2. Judgement. */
+const NEXT_TO_NONE = 0.1;
+const LEAST_CROP = 1e-3;
+
 /**
  * A learned member today: where its run through the daybook's days ends. What was observed has taught the run and sets
- * nothing; the water is moved by what the latest readings leave unexplained; heads are what the keeper says.
+ * nothing, but hair algae that a run has next to none of; the water is moved by what the latest readings leave unexplained;
+ * heads are what the keeper says.
  */
 export function standingLearned(member: Member, kinds: readonly CrewKind[], facts: TankFacts): Standing {
   const { window } = facts.learned as Learned;
   const { own } = member.learned!;
-  const { state: y, world } = runWindow(member, kinds, facts, window);
+  const { hairSeen } = window;
+  let hairThen = 0;
+  const { state: y, world } = runWindow(member, kinds, facts, window, (day, state) => {
+    if (day === hairSeen?.day) hairThen = state[FF]! / Math.max(1e-3, member.inputs.Ar);
+  });
+  // What is seen is there: what befell it since, a pull as well, is the run's.
+  if (hairSeen !== undefined && hairThen < NEXT_TO_NONE * hairSeen.mgCPerM2)
+    y[FF] = y[FF]! * (hairSeen.mgCPerM2 / Math.max(hairThen, LEAST_CROP));
   const observed = new Set(window.observed);
   const litres = member.inputs.V;
   for (const nutrient of Object.keys(NEAR_ZERO) as Nutrient[]) {

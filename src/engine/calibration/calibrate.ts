@@ -13,13 +13,14 @@ import type { Animal } from "../types/animal.ts";
 import type { Learned, LearnedWindow } from "../types/learned.ts";
 import type { TankRecord } from "../types/record.ts";
 import type { TankFacts } from "../types/tank.ts";
-import { allowedErrors, censoredAs, widened } from "./errors.ts";
+import { errorsHolding, stillApart } from "./catching-up.ts";
+import { allowedErrors, censoredAs, type Errors, widened } from "./errors.ts";
 import { grouped } from "./grouped.ts";
 import { informed } from "./informed.ts";
 import { JUDGEMENT } from "./judgement.ts";
 import { dot, type Matrix, meanOf, zeros } from "./matrix.ts";
 import { learnableNames, TODAY_NAMES } from "./names.ts";
-import { type Observed, observedIn } from "./observed.ts";
+import { hairSeenIn, type Observed, observedIn } from "./observed.ts";
 import { assimilated, PASSES } from "./smoother.ts";
 import { offsetsToday } from "./today.ts";
 import { windowOf } from "./window-of.ts";
@@ -79,10 +80,15 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
   const told = observed.reduce((sum, { of }) => sum + of, 0);
   if (known === null || told < JUDGEMENT.leastObservations)
     return { learned: NOTHING(seed), taught: null, observed };
-  const window: LearnedWindow = { ...known, observed: [...new Set(observed.map(quantityOf))].sort() };
+  const window: LearnedWindow = {
+    ...known,
+    observed: [...new Set(observed.map(quantityOf))].sort(),
+    ...hairSeenIn(record, known),
+  };
   const names = learnableNames();
   const values = Float64Array.from(observed, ({ value }) => value);
-  const of = (PASSES.length + 1) * count;
+  const { passes, times } = JUDGEMENT.catchingUp;
+  const of = (1 + PASSES.length + passes) * count;
   let done = 0;
 
   function* predictions(z: Matrix, chosen: readonly string[]): Generator<Progress, Runs> {
@@ -102,24 +108,34 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
   const prior = names.map((name) => scores(name, count, seed));
   const first = yield* predictions(prior, names);
   const allowed = allowedErrors(observed);
-  const chosen = informed(prior, censoredAs(observed, first.predicted), allowed);
+  const shownAtFirst = censoredAs(observed, first.predicted);
+  const chosen = informed(prior, shownAtFirst, allowed);
   const learnedNames = chosen.map((k) => names[k]!);
   const before = chosen.map((k) => prior[k]!);
   let z: Matrix = before;
   let runs: Runs = first;
-  let errors = widened(observed, censoredAs(observed, first.predicted), allowed);
-  for (const [pass, times] of PASSES.entries()) {
-    if (pass > 0) runs = yield* predictions(z, learnedNames);
+  let errors: Errors = { covariance: allowed, outlying: [] };
+  /** Scores moved once by what the runs showed, kept as they will be kept, and run again. */
+  function* pass(name: string, times: number, covariance: Matrix, held?: readonly boolean[]) {
+    z = assimilated({
+      ...{ scores: z, predicted: censoredAs(observed, runs.predicted), observed: values, errors: covariance },
+      ...{ times, held: held ?? [], noise: `calibration ${name}`, seed },
+    }).map((row) => spreadOut(row).map(rounded));
+    runs = yield* predictions(z, learnedNames);
+  }
+  for (const [k, share] of PASSES.entries()) {
+    errors = widened(observed, censoredAs(observed, runs.predicted), allowed);
+    yield* pass(`${k}`, share, errors.covariance);
+  }
+  for (let k = 0; k < passes; k += 1) {
     const predicted = censoredAs(observed, runs.predicted);
     errors = widened(observed, predicted, allowed);
-    z = assimilated({
-      ...{ scores: z, predicted, observed: values, errors: errors.covariance, times },
-      ...{ noise: `calibration ${pass}`, seed },
-    });
+    const apart = stillApart(observed, shownAtFirst, predicted, errors.covariance);
+    if (!apart.includes(true)) break;
+    const held = apart.map((is) => !is);
+    yield* pass(`catching up ${k}`, times, errorsHolding(errors.covariance, apart, times), held);
   }
-  z = z.map((row) => spreadOut(row).map(rounded));
-  const last = yield* predictions(z, learnedNames);
-  const today = offsetsToday(observed, last.predicted, errors, window.days, count, seed);
+  const today = offsetsToday(observed, runs.predicted, errors, window.days, count, seed);
   const rows = [...z, ...TODAY_NAMES.map((name) => today[name].map(rounded))];
   const learned = learnedFrom([...learnedNames, ...TODAY_NAMES], rows, { count, seed, window });
   return {
@@ -127,7 +143,7 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
     taught: {
       ...{ names: learnedNames, kinds, errors: errors.covariance, outlying: errors.outlying },
       before: { members: first.members, scores: before, predicted: first.predicted },
-      after: { members: last.members, scores: z, predicted: last.predicted },
+      after: { members: runs.members, scores: z, predicted: runs.predicted },
     },
   };
 }

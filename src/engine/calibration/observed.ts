@@ -64,6 +64,32 @@ function scoreOfCrop(mgCPerM2: number): number {
   return (4 * x) / (x + HALF_SCORE);
 }
 
+/** Crop of hair algae that a score of 1 or more stands for; of 4 there is no upper end, and 3.75 is taken. */
+const hairOfScore = (score: number): number => {
+  const at = Math.min(score, 3.75);
+  return (300 * (at / (4 - at)) ** (1 / 0.8)) / CROPS.hair_algae.times;
+};
+
+/** A sighting older than this tells nothing of today. Judgement. */
+const SEEN_LATELY_DAYS = 28;
+
+/** The latest sighting of hair algae, where there was any; a start that has next to none of it contradicts the keeper. */
+export function hairSeenIn(
+  { observations }: TankRecord,
+  { from, days }: Pick<LearnedWindow, "from" | "days">,
+): Pick<LearnedWindow, "hairSeen"> {
+  const last = observations
+    .filter((seen): seen is GrowthSeen => seen.kind === "growth" && seen.growth === "hair_algae")
+    .reduce<GrowthSeen | null>(
+      (latest, seen) => (latest !== null && latest.on > seen.on ? latest : seen),
+      null,
+    );
+  if (last === null || last.score < 1) return {};
+  const day = daysBetween(from, last.on);
+  if (day < 0 || day > days || days - day > SEEN_LATELY_DAYS) return {};
+  return { hairSeen: { day, mgCPerM2: hairOfScore(last.score) } };
+}
+
 const NUTRIENTS = Object.keys(QUANTITY_OF) as Nutrient[];
 const POOL = { tan: TAN, no2: NO2, no3: NO3, po4: PO4 } as const;
 const KIT_NAME = { tan: "kitTan", no2: "kitNo2", no3: "kitNo3", po4: "kitPo4" } as const;

@@ -28,6 +28,8 @@ export interface LearnedWindow {
   readonly first: Given;
   /** Quantities and growths that were observed: the learned runs overrule single readings of them. */
   readonly observed: readonly string[];
+  /** Hair algae as last seen in the four weeks before today: day of the window, mg C/m2 of lit rock. */
+  readonly hairSeen?: { readonly day: number; readonly mgCPerM2: number };
 }
 
 /** What a keeper gives, as a multiple of what the tank's facts of today say. */
