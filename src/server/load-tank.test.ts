@@ -1,6 +1,7 @@
 /** A kept tank with its daybook: what is loaded, when it is read anew, and that no entry can make it unreadable. */
 import { expect, test } from "vitest";
 import { temporaryStore } from "../../checks/kit/store.ts";
+import { growthsOf } from "../answers/growths/growths.ts";
 import { entryContext } from "../answers/record/entry-context.ts";
 import type { EntryKind } from "../contract/daybook/kinds.ts";
 import { type EntryText, readEntry } from "../contract/daybook/read-entry.ts";
@@ -140,4 +141,30 @@ test("the reader of entries knows the record, the zone and the first day", async
   const old = readEntry("addition", { animal: "trochus-snail", count: "2", observed: "2026-05-20" }, context);
   expect(old.ok && old.said.map(({ text }) => text).join()).toContain("on 1 June 2026: kept as history");
   expect(context.onRecord("trochus-snail", "2026-06-09")).toBe(5);
+});
+
+test("what the questions told has the day on which they were, and the feed that the first change after it changed", async () => {
+  const told = {
+    ...FACTS,
+    sightings: { hair_algae: "patches" },
+    feeding: { foods: [{ kind: "dry_pellet", g_per_day: "0.5 g" }] },
+  };
+  const store = await storeWith(told as TankFile);
+  expect((await load(store)).record.told?.sightings).toEqual({
+    on: "2026-06-01",
+    covers: { hair_algae: "patches" },
+  });
+  const before = await log(store, "change", { changed: "feed", to: "0.8 g", observed: "2026-05-20" });
+  expect((await load(store)).record.told?.feed).toEqual({ gPerDay: 0.5, changedBy: null });
+  const after = await log(store, "change", { changed: "feed", to: "1 g", observed: "2026-06-10" });
+  expect(after).not.toBe(before);
+  expect((await load(store)).record.told?.feed).toEqual({ gPerDay: 0.5, changedBy: after });
+});
+
+test("a growth that the daybook saw long ago was not told in the questions", async () => {
+  const store = await storeWith();
+  await log(store, "growth", { growth: "hair_algae", score: "3", observed: "2026-04-01" });
+  const { record, facts } = await load(store);
+  expect(record.told?.sightings?.covers ?? {}).toEqual({});
+  expect(growthsOf({ facts, record, today }).output.growths).toEqual([]);
 });

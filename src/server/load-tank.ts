@@ -6,6 +6,7 @@
 import { createHash } from "node:crypto";
 import { zoneOf } from "../answers/record/entry-context.ts";
 import { recordOf } from "../answers/record/record.ts";
+import { withTold } from "../answers/record/told.ts";
 import { findAnimal } from "../catalogue/index.ts";
 import { olderLots } from "../contract/daybook/apply/lots.ts";
 import type { Since } from "../contract/daybook/apply/scene.ts";
@@ -16,6 +17,7 @@ import { dayIn } from "../contract/quantity/zone.ts";
 import type { Finding } from "../contract/tank-file/finding.ts";
 import { readTankFile, type TankFileResult } from "../contract/tank-file/read.ts";
 import type { TankFile } from "../contract/tank-file/schema.ts";
+import type { TankRecord } from "../engine/types/record.ts";
 import type { EntryRow, Store, TankRow } from "../store/store.ts";
 import { givenSince } from "./given-since.ts";
 import { Recent } from "./recent.ts";
@@ -111,7 +113,7 @@ async function keptDaybook(store: Store, row: TankRow, today: string): Promise<D
   if (known !== undefined) return known;
   const [rows, history] = await Promise.all([
     store.recentEntries([row.id], LOADED),
-    mark === 0 ? [] : store.tankHistory(row.id),
+    mark === 0 && (row.facts as unknown as TankFile).sightings === undefined ? [] : store.tankHistory(row.id),
   ]);
   const daybook = daybookOf(row, rows.toReversed(), today, givenSince(history));
   held.set(key, daybook);
@@ -128,8 +130,16 @@ function daybookOf(row: TankRow, rows: readonly EntryRow[], today: string, since
     entries,
     since,
     read: withDaybook(document, entries, { today, since }, (file) => readDocument(file, today)),
-    record: recordOf(entries, today, older),
+    record: dated(recordOf(entries, today, older)),
   };
+
+  /** What the questions told is read by itself only where there is something of it. */
+  function dated(record: TankRecord): TankRecord {
+    if (document.sightings === undefined && document.feeding === undefined)
+      return { ...record, told: { sightings: null, feed: null } };
+    const answers = readDocument(document, today);
+    return answers.ok ? withTold(record, answers.facts, since, entries) : record;
+  }
 }
 
 /** @throws TankUnread */

@@ -21,18 +21,22 @@ export function growthAdvice(output: GrowthsOutput, outbreaks: readonly Outbreak
   ];
 }
 
+/** Sightings age: the day is told of each, and whose word it is. */
+const seenOn = ({ on, from }: OutbreakOutput): string =>
+  from === "daybook" ? dateWords(on) : `as the questions were told on ${dateWords(on)}`;
+
 function dinoflagellates({ output }: Outbreak, today: string): Advice {
   const by = addDays(today, 4);
   return {
     ...{ id: "growth.dinoflagellates", urgency: "this_week", weight: 74, about: "growth" },
     do: ["Have a drop of the brown growth looked at under a microscope; add no grazers until then."],
     why: [
-      [`${output.label}: ${output.anchor}${output.on === null ? "" : `, ${dateWords(output.on)}`}.`],
+      [`${output.label}: ${output.anchor}, ${seenOn(output)}.`],
       ["It may be dinoflagellates; some kinds are toxic, and snails and urchins that eat them can die."],
     ],
     byWhen: [`By ${dateWords(by)}. Today, if snails lie limp.`],
     by,
-    restsOn: `${output.growth} ${output.score} ${output.on ?? "told"}`,
+    restsOn: `${output.growth} ${output.score} ${output.on}`,
     wouldChange: ["A microscope that shows glassy boxes (diatoms) or plain threads (cyanobacteria)."],
     act: { words: "What is this?", leads: "growths" },
     wait: { words: "Wait with all new animals", leads: "waves" },
@@ -40,7 +44,7 @@ function dinoflagellates({ output }: Outbreak, today: string): Advice {
 }
 
 function outbreakAdvice(output: OutbreakOutput, today: string): Advice {
-  const { growth, label, score, on, causes, crew, crew_said, asked_first, would_tell } = output;
+  const { growth, label, score, causes, crew, crew_said, asked_first, would_tell } = output;
   const [cause] = causes;
   const [ask] = asked_first.length > 0 ? asked_first : would_tell;
   const by = addDays(today, 14);
@@ -52,7 +56,7 @@ function outbreakAdvice(output: OutbreakOutput, today: string): Advice {
     weight: 34 + 4 * score,
     do: first,
     why: [
-      [`${label}: ${output.anchor}${on === null ? "" : `, ${dateWords(on)}`}.`],
+      [`${label}: ${output.anchor}, ${seenOn(output)}.`],
       ...(cause === undefined
         ? []
         : [[`Likeliest cause: ${cause.name} (`, told(chance(cause.of_20), cause.figure), ")."] as Sentence]),
@@ -60,7 +64,7 @@ function outbreakAdvice(output: OutbreakOutput, today: string): Advice {
     ],
     byWhen: [soon ? `By ${dateWords(by)}.` : "At the next visit."],
     by: soon ? by : null,
-    restsOn: `${growth} ${score} ${on ?? "told"}`,
+    restsOn: `${growth} ${score} ${output.on}`,
     wouldChange: [ask === undefined ? "A look two weeks on that finds less of it." : ask.test],
     act: { words: "See causes and what to do", leads: "growths" },
     wait: {

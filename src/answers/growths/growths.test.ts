@@ -111,6 +111,25 @@ describe("gates", () => {
     expect(closed({ observations: gone })).toEqual([]);
   });
 
+  test("told in the questions they age like those of the daybook, and a later word of either stands", () => {
+    const told = (on: string, observations: Bent["observations"] = []) => {
+      const { facts, record, today } = scene({
+        facts: { sightings: { hair_algae: "covered" } },
+        observations,
+      });
+      const sightings = { on, covers: facts.sightings };
+      return growthsOf({ facts, record: { ...record, told: { sightings, feed: null } }, today });
+    };
+    const { output, advice } = told("2026-06-01");
+    expect(output.growths[0]).toMatchObject({ growth: "hair_algae", on: "2026-06-01", from: "questions" });
+    expect(advice[0]!.why.map(plain).join(" ")).toContain("as the questions were told on 1 Jun 2026");
+    expect(told("2026-05-01").output.growths).toEqual([]);
+    const later = [growth("hair_algae", 2, "2026-06-10")];
+    expect(told("2026-06-01", later).output.growths[0]).toMatchObject({ score: 2, from: "daybook" });
+    const before = [growth("hair_algae", 2, "2026-05-28")];
+    expect(told("2026-06-01", before).output.growths[0]).toMatchObject({ score: 4, from: "questions" });
+  });
+
   test("several kinds at the waterline close them; one by habit does not", () => {
     expect(closed({ observations: [sign("waterline_snails", { kindsSeen: 2 })] })).toEqual([
       "waterline_snails",

@@ -39,23 +39,31 @@ const NEAREST: Readonly<Partial<Record<Growth, string>>> = {
 interface GrowthNow {
   readonly growth: Growth;
   readonly score: number;
-  /** Null: told in the questions. */
-  readonly on: string | null;
+  readonly on: string;
+  readonly from: "daybook" | "questions";
   readonly traits: Traits;
 }
 
-/** The latest word on each growth: the daybook's of four weeks, else what the questions were told. */
+/**
+ * The latest word of four weeks on each growth: the daybook's, or what the questions were told on the day they were. Where
+ * that day is not known, as of a file's own day.
+ */
 function growthsNow({ record, facts }: DiagnosisScene): GrowthNow[] {
+  const told =
+    record.told === undefined ? { on: facts.asOf, covers: facts.sightings } : record.told.sightings;
   return GROWTHS.flatMap((growth): GrowthNow[] => {
     const seen = growthsSeen(record, growth).filter(({ on }) => within(on, record.asOf, NEWS_DAYS));
     const last = seen.at(-1);
-    if (last !== undefined) {
+    const cover = told?.covers[growth];
+    const isTold = told !== null && cover !== undefined && within(told.on, record.asOf, NEWS_DAYS);
+    if (last !== undefined && !(isTold && told.on > last.on)) {
       // Traits hold until they are said otherwise: a later score without them is of the same growth.
       const traits = Object.assign({}, ...seen.map((one) => one.traits)) as Traits;
-      return [{ growth, score: last.score, on: last.on, traits }];
+      return [{ growth, score: last.score, on: last.on, from: "daybook", traits }];
     }
-    const cover = facts.sightings[growth];
-    return cover === undefined ? [] : [{ growth, score: SCORE_OF_COVER[cover], on: null, traits: {} }];
+    return isTold
+      ? [{ growth, score: SCORE_OF_COVER[cover], on: told.on, from: "questions", traits: {} }]
+      : [];
   });
 }
 
@@ -75,18 +83,18 @@ const keyTraits = (traits: Traits): Traits => {
 };
 
 function outbreakOf(now: GrowthNow, scene: DiagnosisScene): Outbreak {
-  const { growth, score, on, traits } = now;
+  const { growth, score, on, from, traits } = now;
   const said = keyTraits(traits);
   const key = Object.keys(said).length === 0 ? null : keyFound("growth", said, new Set(), scene);
   const thing = thingOf(growth, key?.things.flatMap((one) => (one === null ? [] : [one.id])) ?? []);
-  const told = causesTold(scene, aboutNow(growth, on ?? scene.record.asOf));
+  const told = causesTold(scene, aboutNow(growth, on));
   const living = new Set(scene.facts.present.filter(({ count }) => count > 0).map(({ id }) => id));
   const anchors = GROWTH_ANCHORS[growth];
   const found: readonly FoundOutput[] = key?.found ?? [];
   return {
     output: {
       ...{ growth, label: anchors.label, score, anchor: anchors.anchors[score as 0 | 1 | 2 | 3 | 4] },
-      ...{ on, described_as: thing.id, key: [...found] },
+      ...{ on, from, described_as: thing.id, key: [...found] },
       asked_first: [...told.askedFirst],
       causes: [...told.causes],
       would_tell: [...told.wouldTell],

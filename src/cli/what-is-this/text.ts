@@ -74,7 +74,7 @@ export function recordLines(output: GrowthsOutput): Line[] {
     ...hungry.map(({ said }) => line(said)),
     ...growths.flatMap((one) => [
       line(
-        `${one.label}, ${one.score} of 4${one.on === null ? "" : `, ${dateWords(one.on)}`}. ${one.crew_said}`,
+        `${one.label}, ${one.score} of 4${one.from === "daybook" ? "" : ", told in the questions"}, ${dateWords(one.on)}. ${one.crew_said}`,
       ),
       ...one.asked_first.map(({ test }) => line(`First: ${test}`, 2)),
       ...one.causes.slice(0, CAUSES_TOLD).flatMap(causeLines),

@@ -3,7 +3,7 @@
  * the daybook (answers/record); canonical units, no text. Oldest first; entries of one day in the order they were kept.
  */
 import type { Spread } from "./estimate.ts";
-import type { Growth, Reading } from "./tank.ts";
+import type { Cover, Growth, Reading } from "./tank.ts";
 
 interface Dated {
   /** Id of the entry it comes from. */
@@ -154,7 +154,20 @@ export interface Declined extends Dated {
   readonly restsOn?: string | null;
 }
 
+/** What the questions were told, where it is known when: what was told after an entry holds that entry already. */
+export interface ToldInAnswers {
+  readonly sightings: {
+    /** ISO date. */
+    readonly on: string;
+    readonly covers: Readonly<Partial<Record<Growth, Cover>>>;
+  } | null;
+  /** Feed of a usual day, and the first change of it that was logged after it was told; null where none was. */
+  readonly feed: { readonly gPerDay: number; readonly changedBy: string | null } | null;
+}
+
 export interface TankRecord {
+  /** Absent where nobody knows when the questions were answered. */
+  readonly told?: ToldInAnswers;
   readonly observations: readonly Observation[];
   readonly happenings: readonly Happening[];
   readonly declined: readonly Declined[];

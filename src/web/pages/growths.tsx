@@ -137,9 +137,9 @@ function Outbreak({ tank, of }: { readonly tank: string; readonly of: OutbreakOu
     <section id={growth}>
       <h2>{label}</h2>
       <p>
-        Scored {score} of 4: {anchor.slice(0, 1).toLowerCase() + anchor.slice(1)}
-        {on === null ? "; told in the questions" : `, ${dateWords(on)}`}.{" "}
-        <a href={trait}>Is it that? Tell it by its traits</a>
+        Scored {score} of 4: {anchor.slice(0, 1).toLowerCase() + anchor.slice(1)},{" "}
+        {of.from === "daybook" ? "" : "as the questions were told on "}
+        {dateWords(on)}. <a href={trait}>Is it that? Tell it by its traits</a>
       </p>
       {of.key.length === 0 ? null : (
         <p>

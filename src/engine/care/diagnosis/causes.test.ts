@@ -1,7 +1,8 @@
 import fc from "fast-check";
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { diagnosisScene, growth, reading, subjectOf } from "../../../../checks/kit/diagnosis-scene.ts";
 import { diagnosis } from "../../../catalogue/diagnosis.ts";
+import type { ToldInAnswers } from "../../types/record.ts";
 import { askedFirst, rankCauses, tellingClues } from "./causes.ts";
 import { RECORD_CLUES } from "./clues.ts";
 
@@ -116,4 +117,39 @@ test("what is left of the feed is taken from the questions where the daybook is 
     observations: [growth("leftovers", 0)],
   });
   expect(clueOf(seen, "leftovers_seen")).toMatchObject({ holds: false });
+});
+
+describe("feed raised", () => {
+  const changed = (on: string, to: number) => ({ kind: "changed", what: "feed", on, to }) as const;
+  const state = (happenings: ReturnType<typeof changed>[], told?: ToldInAnswers["feed"]) => {
+    const scene = diagnosisScene({ happenings });
+    const record =
+      told === undefined ? scene.record : { ...scene.record, told: { sightings: null, feed: told } };
+    return RECORD_CLUES["feed_raised"]!({ ...scene, record }, subjectOf("hair_algae")).holds;
+  };
+
+  test.each([
+    ["the first change, and nobody knows the feed before it", [changed("2026-06-10", 0.8)], undefined, null],
+    ["the first change, to twice what the questions were told", [changed("2026-06-10", 0.8)], 0.4, true],
+    ["the first change, to less", [changed("2026-06-10", 0.3)], 0.4, false],
+    [
+      "two changes, the second to more",
+      [changed("2026-05-01", 0.4), changed("2026-06-10", 0.8)],
+      undefined,
+      true,
+    ],
+    ["a raise that is long ago", [changed("2026-03-01", 0.8)], 0.4, false],
+  ] as const)("%s", (_, changes, gPerDay, holds) => {
+    const told = gPerDay === undefined ? undefined : { gPerDay, changedBy: "h0" };
+    expect(state([...changes], told)).toBe(holds);
+  });
+
+  test("told after the change it holds it already: the feed before stays unknown", () => {
+    expect(state([changed("2026-06-10", 0.8)], { gPerDay: 0.8, changedBy: null })).toBeNull();
+  });
+
+  test("told between two changes it is what the second changed", () => {
+    const two = [changed("2026-05-01", 0.4), changed("2026-06-10", 0.8)];
+    expect(state(two, { gPerDay: 0.8, changedBy: "h1" })).toBe(false);
+  });
 });

@@ -77,3 +77,23 @@ export function livingIn({ facts, animals }: DiagnosisScene): { animal: Animal; 
     return animal === undefined || count <= 0 ? [] : [{ animal, count }];
   });
 }
+
+export interface FeedChange {
+  readonly on: string;
+  /** Grams a day. */
+  readonly to: number;
+  /** What was given before it: by the change before, or as the questions were told; null where nobody said. */
+  readonly before: number | null;
+}
+
+/** Changes of the usual feed, oldest first. The first after the questions were answered changed what was told there. */
+export function feedChanges({ happenings, told }: TankRecord): readonly FeedChange[] {
+  const feed = told?.feed ?? null;
+  const changes: FeedChange[] = [];
+  for (const one of happenings) {
+    if (one.kind !== "changed" || one.what !== "feed" || one.to === null) continue;
+    const stated = feed !== null && feed.changedBy === one.entry ? feed.gPerDay : null;
+    changes.push({ on: one.on, to: one.to, before: stated ?? changes.at(-1)?.to ?? null });
+  }
+  return changes;
+}

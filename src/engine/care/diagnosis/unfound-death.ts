@@ -6,7 +6,7 @@
  */
 import { byDay, median, seriesOf } from "../../trends/series.ts";
 import type { Happening, ReadingSeen } from "../../types/record.ts";
-import { type DiagnosisScene, growthsSeen, readingsOf, signsSeen, within } from "./scene.ts";
+import { type DiagnosisScene, feedChanges, growthsSeen, readingsOf, signsSeen, within } from "./scene.ts";
 
 type Watched = "tan_mg_n_per_l" | "no2_mg_n_per_l";
 
@@ -113,7 +113,8 @@ function usualBefore(latest: ReadingSeen, readings: readonly ReadingSeen[]) {
   return { central, scatter, days: days.length, step };
 }
 
-function othersOf({ record, facts }: DiagnosisScene, { on }: ReadingSeen): OtherCause[] {
+function othersOf(scene: DiagnosisScene, { on }: ReadingSeen): OtherCause[] {
+  const { record, facts } = scene;
   const happened = (fits: (one: Happening) => boolean, days = EXPLAINS_DAYS): boolean =>
     record.happenings.some((one) => within(one.on, on, days) && fits(one));
   const added = record.happenings
@@ -124,10 +125,7 @@ function othersOf({ record, facts }: DiagnosisScene, { on }: ReadingSeen): Other
     .at(-1);
   const rules: readonly (readonly [OtherCause, boolean])[] = [
     ["young_tank", !facts.assumed.includes("ageDays") && ageOn(facts, on) < YOUNG_DAYS],
-    [
-      "fed_more",
-      happened((one) => one.kind === "changed" && one.what === "feed" && isMore(one.to, record, on)),
-    ],
+    ["fed_more", fedMore(scene, on)],
     ["many_added", added >= MANY_HEADS],
     ["outage", happened((one) => one.kind === "outage" && one.of !== "lamp" && one.hours >= 4)],
     ["treatment", facts.medicines.length > 0 || happened((one) => one.kind === "treated")],
@@ -147,14 +145,12 @@ function othersOf({ record, facts }: DiagnosisScene, { on }: ReadingSeen): Other
 const ageOn = (facts: DiagnosisScene["facts"], on: string): number =>
   facts.ageDays.central - (Date.parse(facts.asOf) - Date.parse(on)) / 86_400_000;
 
-/** More than the change before it; the first change of all may be either, and counts. */
-function isMore(to: number | null, record: DiagnosisScene["record"], on: string): boolean {
-  if (to === null) return true;
-  const before = record.happenings
-    .flatMap((one) =>
-      one.kind === "changed" && one.what === "feed" && one.to !== null && one.on < on ? [one.to] : [],
-    )
-    .filter((amount) => amount !== to)
-    .at(-1);
-  return before === undefined || to > before;
-}
+/** Feed was changed, and nobody knows that it was no raise. */
+const fedMore = ({ record }: DiagnosisScene, on: string): boolean =>
+  record.happenings.some(
+    (one) =>
+      one.kind === "changed" && one.what === "feed" && one.to === null && within(one.on, on, EXPLAINS_DAYS),
+  ) ||
+  feedChanges(record).some(
+    (change) => within(change.on, on, EXPLAINS_DAYS) && (change.before === null || change.to > change.before),
+  );

@@ -1,7 +1,7 @@
 /** Clues that the water tells: readings within the weeks before, and facts of what goes in. Limits are judgement. */
 import type { Reading } from "../../../types/tank.ts";
 import { type ClueState, fact, seen, UNKNOWN } from "../clue.ts";
-import { type DiagnosisScene, readingsOf, type Subject, within } from "../scene.ts";
+import { type DiagnosisScene, feedChanges, readingsOf, type Subject, within } from "../scene.ts";
 
 /** A reading older than this says little of today, days. */
 const FRESH_DAYS = 28;
@@ -73,19 +73,14 @@ function heavyFeeding({ facts: { feedGPerDay, feedNMgPerG, waterL, assumed } }: 
   return fact((feedGPerDay.central * feedNMgPerG.central) / waterL.central > HEAVY_FEED_MG_N_PER_L);
 }
 
-/** A change of feed is a raise where the one before it was less; without one before it, unknown. */
+/** A change of feed is a raise where what was given before it was less; of a change before which nobody knows it, unknown. */
 function feedRaised({ record }: DiagnosisScene, { on }: Subject): ClueState {
-  const changes = record.happenings.flatMap((one) =>
-    one.kind === "changed" && one.what === "feed" && one.to !== null ? [{ on: one.on, to: one.to }] : [],
-  );
+  const changes = feedChanges(record);
   const recent = changes.filter((change) => within(change.on, on, FRESH_DAYS));
   if (recent.length === 0) return changes.length > 0 ? fact(false) : UNKNOWN;
-  const raised = recent.find((change) => {
-    const before = changes[changes.indexOf(change) - 1];
-    return before !== undefined && change.to > before.to * FEED_RAISED_BY;
-  });
+  const raised = recent.find(({ to, before }) => before !== null && to > before * FEED_RAISED_BY);
   if (raised !== undefined) return seen(true, raised.on);
-  return changes.length > recent.length || recent.length > 1 ? fact(false) : UNKNOWN;
+  return recent.some(({ before }) => before !== null) ? fact(false) : UNKNOWN;
 }
 
 /** Strength is told as a share of before: above 1 is more. Hours are held against those before. */
