@@ -155,7 +155,7 @@ function byCode(error: FastifyError): Problem & { readonly mark?: string } {
         status: 413,
         title: "Too big",
         kind: "TOOBIG",
-        detail: `What is sent at once must be ${LIMITS.bodyBytes / MIB} MiB or less; a file that is brought in, 10 MiB.`,
+        detail: `What is sent at once must be ${LIMITS.bodyBytes / MIB} MiB or less; a file that is brought in, or a picture, 10 MiB.`,
       };
     case "FST_ERR_CTP_INVALID_MEDIA_TYPE":
     case "FST_ERR_CTP_EMPTY_TYPE":

@@ -41,9 +41,36 @@ export async function sendReply(
     case "pieces":
       http.header("content-disposition", `attachment; filename="${fileName(reply.name)}"`);
       return await http.type(reply.type).send(Readable.from(reply.pieces));
+    case "picture":
+      return await sendPicture(reply, request, http, rendering);
     case "not_found":
       return await sendPage(notFoundPage(reply.what), 404, request, http, rendering);
   }
+}
+
+/** As what it is and nothing else, wherever it is opened: it loads nothing and runs nothing. */
+const PICTURE_POLICY = "default-src 'none'; sandbox; frame-ancestors 'none'";
+
+async function sendPicture(
+  { name, type, sha256, read }: Extract<PageReply, { kind: "picture" }>,
+  request: FastifyRequest,
+  http: FastifyReply,
+  rendering: Rendering,
+): Promise<FastifyReply> {
+  const tag = `"${sha256.slice(0, 32)}"`;
+  const known = request.headers["if-none-match"] === tag;
+  const image = known ? null : await read();
+  if (image === null && !known)
+    return await sendPage(notFoundPage("picture of that address"), 404, request, http, rendering);
+  http
+    .header("content-security-policy", PICTURE_POLICY)
+    .header("cache-control", "private, max-age=31536000, immutable")
+    .header("etag", tag);
+  if (image === null) return await http.code(304).send();
+  return await http
+    .header("content-type", type)
+    .header("content-disposition", `inline; filename="${fileName(name)}"`)
+    .send(Buffer.from(image.buffer, image.byteOffset, image.byteLength));
 }
 
 export const notFoundPage = (what: string): Page =>

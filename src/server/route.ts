@@ -85,6 +85,14 @@ export type PageReply =
       readonly type: string;
       readonly pieces: AsyncIterable<string>;
     }
+  /** Bytes of a picture, which never change under their address. */
+  | {
+      readonly kind: "picture";
+      readonly name: string;
+      readonly type: string;
+      readonly sha256: string;
+      readonly read: () => Promise<Uint8Array | null>;
+    }
   /** What was looked for, in words. */
   | { readonly kind: "not_found"; readonly what: string };
 

@@ -64,6 +64,12 @@ export const to = {
   /** The form for one kind of entry. */
   newEntry: (tankId: string, kind: EntryKind) => `/tanks/${tankId}/daybook/new/${kind}`,
   entry: (tankId: string, entry: string) => `/tanks/${tankId}/daybook/entries/${entry}`,
+  /** A picture's bytes. */
+  picture: (tankId: string, picture: string) => `/tanks/${tankId}/pictures/${picture}`,
+  /** Where pictures of an entry are added, taken away and brought back. */
+  pictures: (tankId: string, entry: string) => `/tanks/${tankId}/daybook/entries/${entry}/pictures`,
+  /** One entry with its pictures and the order beside it, on paper for who sold the animals. */
+  forSeller: (tankId: string, entry: string) => `/tanks/${tankId}/daybook/entries/${entry}/for-the-seller`,
   /** Log it now: worded rows for one wet thumb. */
   wetHand: (tankId: string) => `/tanks/${tankId}/wet-hand`,
   bringIn: (tankId: string) => `/tanks/${tankId}/bring-in`,

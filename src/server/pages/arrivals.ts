@@ -14,9 +14,10 @@ import { medicineById, medicines } from "../../catalogue/medicines.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
 import type { Medicine } from "../../engine/types/medicine.ts";
 import { to } from "../../web/page.ts";
-import { arrivalsPage, fallowWorkingPage } from "../../web/pages/arrivals.tsx";
+import { arrivalsPage, DEAD_DAYS, fallowWorkingPage } from "../../web/pages/arrivals.tsx";
 import { medicinePage } from "../../web/pages/medicine.tsx";
 import { waitingPage } from "../../web/pages/waiting.tsx";
+import { deadLately } from "../pictures/arrived.ts";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import { ofTank } from "./of-tank.ts";
 import { TWENTY_RUNS } from "./soon.ts";
@@ -57,6 +58,7 @@ async function show(tank: LoadedTank, { query }: PageRequest, context: PageConte
       ...{ head, today, apart, fallow, medicines },
       plan: { group, from, days: quarantineDays(group, from) },
       courses: coursesOf(facts.medicines, record, today),
+      dead: await deadLately(tank.entries, addDays(today, -DEAD_DAYS), context.store),
       fallowFrom: fallowing?.from ?? today,
       fallowUntil: fallowing?.until ?? addDays(today, FALLOW_DAYS),
     }),

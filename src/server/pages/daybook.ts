@@ -1,4 +1,5 @@
 /** The daybook of a tank: its entries, newest first, sixty a page. */
+import { isPictured } from "../../contract/picture/limits.ts";
 import type { EntryRow } from "../../store/store.ts";
 import { daybookPage } from "../../web/pages/daybook.tsx";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
@@ -27,6 +28,7 @@ async function show(tank: LoadedTank, { query }: PageRequest, { store }: PageCon
   const page = daybookPage({
     head: tank.head,
     lines: shown.flatMap((row) => daybookLineOf(row) ?? []),
+    pictures: await picturesOf(shown, store),
     only,
     withRemoved,
     kept: kept === null ? null : daybookLineOf(kept),
@@ -34,6 +36,17 @@ async function show(tank: LoadedTank, { query }: PageRequest, { store }: PageCon
     older: rows.length > LINES_SHOWN && last !== undefined ? `${last.on}_${last.id}` : null,
   });
   return { kind: "page", page };
+}
+
+async function picturesOf(
+  rows: readonly EntryRow[],
+  store: PageContext["store"],
+): Promise<ReadonlyMap<string, number>> {
+  const counts = new Map<string, number>();
+  const ids = rows.filter(({ kind }) => isPictured(kind)).map(({ id }) => id);
+  for (const { entryId, takenAway } of await store.pictures(ids))
+    if (takenAway === null) counts.set(entryId, (counts.get(entryId) ?? 0) + 1);
+  return counts;
 }
 
 async function keptRow(

@@ -110,12 +110,15 @@ export function valuesOfEntry({ kind, body, on }: DaybookEntry): Values {
     else if (typeof value === "string" || typeof value === "number") values[name] = String(value);
   }
   // "yesterday" would mean another day now.
-  values["observed"] = body.observed_at ?? on;
+  values["observed"] = body.observed_at ?? (hasHour(body.observed_text) ? body.observed_text : on);
   for (const [trait, seen] of Object.entries("traits" in body ? body.traits : {})) {
     values[`trait.${trait}`] = seen ? "yes" : "no";
   }
   return values;
 }
+
+/** A date with its hour, typed for a tank whose zone is not known: it means the same on any day. */
+const hasHour = (text: string): boolean => /^\d{4}-\d\d-\d\dT\d\d:\d\d/.test(text);
 
 /** Labels of the fields with what was typed into them; empty ones are left out. */
 export function asTyped({ kind, body, on }: DaybookEntry): readonly (readonly [string, string])[] {

@@ -18,6 +18,7 @@ import { HISTORY_ROUTES } from "./history.ts";
 import { LARDER_ROUTES } from "./larder.ts";
 import { LEARNED_ROUTES } from "./learned.ts";
 import { OUTBOX_ROUTES } from "./outbox.ts";
+import { PICTURE_ROUTES } from "./pictures.ts";
 import { QUESTION_ROUTES } from "./questions.ts";
 import { READING_ROUTES } from "./readings.ts";
 import { ROUND_ROUTES } from "./round.ts";
@@ -46,6 +47,7 @@ export const PAGE_ROUTES: readonly PageRoute[] = [
   ...READING_ROUTES,
   ...DAYBOOK_ROUTES,
   ...ENTRY_ROUTES,
+  ...PICTURE_ROUTES,
   ...OUTBOX_ROUTES,
   ...WET_HAND_ROUTES,
   ...BRING_IN_ROUTES,

@@ -24,7 +24,11 @@ import { Notice } from "../parts/notice.tsx";
 import { Quantity } from "../parts/quantity.tsx";
 import { WorkingOf } from "../parts/tank-context.ts";
 import { capital } from "../parts/text.ts";
+import { type Arrived, ArrivedList } from "./arrived.tsx";
 import { type TankWorkingView, WorkingArticle } from "./working.tsx";
+
+/** As long as a seller may be asked, and longer. */
+export const DEAD_DAYS = 60;
 
 export interface ArrivalsView {
   readonly head: TankHead;
@@ -42,6 +46,8 @@ export interface ArrivalsView {
   readonly fallow: Fallow | null;
   readonly fallowFrom: string;
   readonly fallowUntil: string;
+  /** What came dead within `DEAD_DAYS`. */
+  readonly dead: readonly Arrived[];
 }
 
 export function arrivalsPage(view: ArrivalsView): Page {
@@ -58,6 +64,7 @@ export function arrivalsPage(view: ArrivalsView): Page {
         <Medicines view={view} />
         <BeforePaying />
         <Acclimation tank={head.id} />
+        <Dead view={view} />
         <Quarantine view={view} />
         <DayThree tank={head.id} />
         <Disease tank={head.id} />
@@ -181,6 +188,22 @@ function Acclimation({ tank }: { readonly tank: string }) {
       <p>
         <a href={to.newEntry(tank, "addition")}>Log what arrived, alive and dead</a>
       </p>
+    </section>
+  );
+}
+
+function Dead({ view: { head, dead } }: { readonly view: ArrivalsView }) {
+  return (
+    <section id="dead-on-arrival">
+      <h2>Dead on arrival</h2>
+      {dead.length === 0 ? (
+        <p>
+          Nothing came dead within the last {DEAD_DAYS} days, by the daybook. If something does: log it with
+          its hour, then add a picture to that entry before the bag is emptied; many shops ask for both.
+        </p>
+      ) : (
+        <ArrivedList tank={head.id} arrived={dead} />
+      )}
     </section>
   );
 }

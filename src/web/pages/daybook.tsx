@@ -2,9 +2,10 @@
  * Daybook: what happened to a tank, newest first, a plain sentence an entry, and the ways to add one. The sentence opens
  * the entry: as typed, as read, what it was before. Kinds are filtered and older pages reached by links alone.
  */
-import { dateWords } from "../../answers/words.ts";
+import { counted, dateWords } from "../../answers/words.ts";
 import { KIND_LABELS } from "../../contract/daybook/fields.ts";
 import { ENTRY_KINDS, type EntryKind } from "../../contract/daybook/kinds.ts";
+import { isPictured } from "../../contract/picture/limits.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { Notice } from "../parts/notice.tsx";
 
@@ -32,6 +33,8 @@ export interface DaybookView {
   /** Older ones than these are listed, or newer ones stand before. */
   readonly after: string | null;
   readonly older: string | null;
+  /** How many pictures stand with an entry, by its id; none where it is not in it. */
+  readonly pictures: ReadonlyMap<string, number>;
 }
 
 /** What can be added here; advice is declined where it is given. */
@@ -109,7 +112,7 @@ function Happened(view: DaybookView) {
           <p class="when">{dateWords(on)}</p>
           <ul class="what entry-lines">
             {entries.map((line) => (
-              <Line key={line.id} tank={head.id} line={line} />
+              <Line key={line.id} tank={head.id} line={line} pictures={view.pictures.get(line.id) ?? 0} />
             ))}
           </ul>
         </div>
@@ -134,7 +137,13 @@ function byDay(
   return [...days];
 }
 
-function Line({ tank, line }: { readonly tank: string; readonly line: DaybookLine }) {
+interface LineProps {
+  readonly tank: string;
+  readonly line: DaybookLine;
+  readonly pictures: number;
+}
+
+function Line({ tank, line, pictures }: LineProps) {
   const { id, sentence, kept, flag, note } = line;
   return (
     <li class={kept ? undefined : "taken-away"}>
@@ -146,13 +155,18 @@ function Line({ tank, line }: { readonly tank: string; readonly line: DaybookLin
         </p>
       )}
       {note === null ? null : <p class="note">{note}</p>}
+      {pictures === 0 || !kept ? null : (
+        <p>
+          <a href={`${to.entry(tank, id)}#pictures`}>{counted(pictures, "picture")}</a>
+        </p>
+      )}
     </li>
   );
 }
 
 /** What was just kept, and one press to undo it. */
 function Kept({ tank, line }: { readonly tank: string; readonly line: DaybookLine }) {
-  const { flag, kept, sentence, on } = line;
+  const { id, kind, flag, kept, sentence, on } = line;
   const danger = kept && flag?.kind === "danger";
   return (
     <Notice
@@ -165,6 +179,13 @@ function Kept({ tank, line }: { readonly tank: string; readonly line: DaybookLin
       {danger ? (
         <p>
           <a href={to.wrong(tank)}>What to do first</a>
+        </p>
+      ) : null}
+      {kept && isPictured(kind) ? (
+        <p>
+          <a class="action" href={`${to.entry(tank, id)}#pictures`}>
+            Add a picture to it
+          </a>
         </p>
       ) : null}
       <TakeOrBring tank={tank} line={line} words={["Undo: take it away", "Undo: bring it back"]} />
