@@ -76,6 +76,12 @@ const EVERY_KIND: readonly Told[] = [
   { kind: "outage", type: { hours: "6 h" }, choose: { of: "pumps" }, sentence: /Pumps off for 6 hours/ },
   { kind: "relocation", type: { to: "the hall" }, sentence: /The tank was moved to the hall/ },
   {
+    kind: "absence",
+    type: { from: "2026-03-01", to: "2026-03-09" },
+    choose: { fed_by: "nobody" },
+    sentence: /Away from home from 1 Mar 2026 to 9 Mar 2026, nobody comes/,
+  },
+  {
     kind: "decline",
     query: "?advice=wave.2",
     type: { reason: "away for two weeks" },

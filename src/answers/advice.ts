@@ -22,7 +22,8 @@ export type Leads =
   | "errands"
   | "learned"
   | "start-up"
-  | "arrivals";
+  | "arrivals"
+  | "holiday";
 
 export interface Advice {
   /**
@@ -50,7 +51,8 @@ export interface Advice {
     | "way_down"
     | "silence"
     | "start_up"
-    | "arrival";
+    | "arrival"
+    | "absence";
   /** One sentence, at most 20 words, the verb first. */
   readonly do: Sentence;
   readonly why: readonly Sentence[];

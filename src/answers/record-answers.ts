@@ -12,6 +12,7 @@ import type { Advice } from "./advice.ts";
 import { arrivalAdvice } from "./arrivals/apart-dates.ts";
 import { growthsOf } from "./growths/growths.ts";
 import { headsOf } from "./heads/heads.ts";
+import { absenceAdvice, absenceFigures } from "./holiday/advice.ts";
 import { afterMedicineAdvice, medicineFigures } from "./medicines/after.ts";
 import { coursesOf } from "./medicines/courses.ts";
 import type { RecordScene } from "./record-scene.ts";
@@ -41,12 +42,16 @@ export function recordAnswersOf(scene: RecordScene, shown: ShownIn): RecordAnswe
   const growths = growthsOf(scene);
   const parts = [trends, heads, growths];
   const courses = coursesOf(scene.facts.medicines, scene.record, scene.today);
-  const figures = [...parts.flatMap((part) => part.figures), ...courses.flatMap(medicineFigures)];
+  const figures = [
+    ...parts.flatMap((part) => part.figures),
+    ...courses.flatMap(medicineFigures),
+    ...absenceFigures(scene),
+  ];
   const answers: RecordAnswers = {
     ...{ trends: trends.output, heads: heads.output, growths: growths.output },
     advice: [
       ...parts.flatMap(({ advice }) => advice),
-      ...[startUpAdvice, afterMedicineAdvice, arrivalAdvice].flatMap((part) => part(scene)),
+      ...[startUpAdvice, afterMedicineAdvice, arrivalAdvice, absenceAdvice].flatMap((part) => part(scene)),
     ],
     workings: Object.fromEntries(figures.map((figure) => [figure.id, workingOutputOf(figure, []).figure!])),
   };

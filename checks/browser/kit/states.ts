@@ -46,6 +46,7 @@ const FORMS: readonly (readonly [EntryKind, query?: string])[] = [
   ["treatment"],
   ["outage"],
   ["relocation"],
+  ["absence"],
   ["decline", "?advice=wave.2"],
 ];
 

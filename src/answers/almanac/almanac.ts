@@ -6,10 +6,13 @@ import type { Figure } from "../../engine/types/figure.ts";
 import { arrivalDates } from "../arrivals/apart-dates.ts";
 import { comingDates } from "../errands/coming-dates.ts";
 import { withConfidence } from "../figures/confidence.ts";
+import { absencesAhead } from "../holiday/absences.ts";
+import { absenceDates } from "../holiday/care-dates.ts";
 import type { RecordScene } from "../record-scene.ts";
 import { startUpDates } from "../start-up/next-test.ts";
 import { advisedDates } from "./advised.ts";
 import { countDates, orderDates, rightingDates, waveDates } from "./animals.ts";
+import { aroundAbsences } from "./around.ts";
 import { CARE_KINDS, type CareDate } from "./care-date.ts";
 import { filterDates } from "./filter.ts";
 import { glassDates } from "./glass.ts";
@@ -28,6 +31,7 @@ const OTHERS: readonly ((scene: RecordScene) => readonly CareDate[])[] = [
   startUpDates,
   arrivalDates,
   comingDates,
+  absenceDates,
 ];
 /** Duties that another one takes in: the start-up's test is of both. */
 const TAKEN_IN: Readonly<Record<string, readonly string[]>> = {
@@ -47,7 +51,7 @@ export interface Almanac {
 export function almanacOf(scene: AlmanacScene): Almanac {
   const own = OWN.map((part) => part(scene));
   const all = [...own.flatMap(({ dates }) => dates), ...OTHERS.flatMap((part) => part(scene))];
-  const dates = once(all).toSorted(
+  const dates = aroundAbsences(once(all), absencesAhead(scene), scene.today).toSorted(
     (a, b) => a.on.localeCompare(b.on) || order(a) - order(b) || a.id.localeCompare(b.id),
   );
   const undated = own.flatMap((part) => part.undated);

@@ -41,6 +41,7 @@ export function waveAdvice(plan: WavesOutput, known: KnownOfTank): readonly Advi
       why: [
         ...gateWords(gate),
         ...(add ? [] : [["It would bring ", ...animalsOf(next), "."] as Sentence]),
+        ...movedFor(known, next.from),
         ["Stop if: ", next.stop_if, "."],
       ],
       byWhen: open
@@ -75,6 +76,14 @@ function lookAgainOn(
   if (lookAgain === null) return usual;
   return from <= today || lookAgain > from ? lookAgain : from;
 }
+
+/** A window behind a time away: why it is not sooner. */
+const movedFor = ({ record: { absences = [] } }: KnownOfTank, from: string): Sentence[] =>
+  absences
+    .filter(({ to }) => addDays(to, 1) === from)
+    .map(({ from: leave, to }) => [
+      `You are away from ${dateWords(leave)} to ${dateWords(to)}: no animal comes then, or in the week before.`,
+    ]);
 
 const STATE_WORDS: Readonly<Record<Condition["state"], string>> = {
   met: "Met",

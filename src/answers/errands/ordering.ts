@@ -76,7 +76,7 @@ export function orderingOf(
   });
   const heads = lines.reduce((sum, { ask }) => sum + Number(ask.text), 0);
   const least = shop?.leastHeads ?? null;
-  const askBy = shop?.leadDays == null ? null : askByFigure(wave, shop.leadDays);
+  const askBy = shop?.leadDays == null ? null : askByFigure(wave, shop.leadDays, record);
   if (askBy !== null) figures.push(askBy.figure);
   return {
     wave: wave.number,
@@ -126,9 +126,16 @@ function askFigure({ id, name, count, figures }: WaveAnimal, { asked, pack, ask 
   };
 }
 
-function askByFigure(wave: Wave, leadDays: number): { readonly day: string; readonly figure: Figure } {
+function askByFigure(
+  wave: Wave,
+  leadDays: number,
+  { absences = [] }: TankRecord,
+): { readonly day: string; readonly figure: Figure } {
   const days = Math.ceil(leadDays);
-  const day = addDays(wave.from, -days);
+  const wanted = addDays(wave.from, -days);
+  // Nobody looks at the gate while away: it is asked for on coming back, and comes so much later.
+  const away = absences.find(({ from, to }) => from <= wanted && wanted < to);
+  const day = away?.to ?? wanted;
   return {
     day,
     figure: {
@@ -140,6 +147,7 @@ function askByFigure(wave: Wave, leadDays: number): { readonly day: string; read
         inputs: [
           { label: "first day of the wave", value: wave.from, origin: "figure", figure: wave.figures.from },
           { label: "days from asking to coming", value: `${leadDays} d`, origin: "stated" },
+          ...(away === undefined ? [] : [workedOut("you are away", `${away.from} to ${away.to}`)]),
           workedOut("day to ask by", day),
         ],
         ...{ parameters: [], animals: [], confidence: "computed" },

@@ -3,8 +3,9 @@
  * portions, when an automatic feeder does; and how many bags to pack. docs/model/feeding.md, "Leaving home".
  */
 import { animals } from "../../catalogue/index.ts";
+import { FEEDER_GIVES, type Way } from "../../engine/ahead/away.ts";
 import { ofTwenty } from "../../engine/ahead/forecast.ts";
-import { FEEDER_GIVES, type HomeAgain, holidayRuns, WAYS, type Way } from "../../engine/care/holiday/runs.ts";
+import { type HomeAgain, holidayRuns, WAYS } from "../../engine/care/holiday/runs.ts";
 import { bandOf } from "../../engine/numeric/quantile.ts";
 import { kindsOf } from "../../engine/stocking/check.ts";
 import { companyOf } from "../../engine/stocking/waves.ts";

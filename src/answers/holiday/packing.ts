@@ -1,7 +1,7 @@
 /** What is known of a holiday without a run: how many portions to pack, of what weight, for which days, and who bears less. */
 import { animalById } from "../../catalogue/index.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
-import { fedOn } from "../../engine/care/holiday/runs.ts";
+import { fedOn } from "../../engine/ahead/away.ts";
 import type { Figure } from "../../engine/types/figure.ts";
 import { figureId } from "../../engine/types/figure-id.ts";
 import { exact, factInput, spreadText, workedOut } from "../../engine/types/link.ts";

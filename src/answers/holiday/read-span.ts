@@ -13,7 +13,7 @@ export interface HolidayTyped {
   readonly every?: string;
 }
 
-export const SITTER_EVERY = ["1", "2", "3"] as const;
+export const SITTER_EVERY = ["1", "2", "3", "4", "5", "6", "7"] as const;
 export const USUAL_EVERY = "2";
 /** Longer away is a matter for somebody who keeps the tank, not for packed portions. */
 const LONGEST_AWAY_DAYS = 42;

@@ -141,7 +141,7 @@ function textOf(name: string, { today, dates, undated, benchFirst }: Almanac, da
     ...(near.length === 0 ? [line(`Nothing is due within ${counted(days, "day")}.`)] : []),
     ...near.flatMap((one) => [
       wrap(
-        `${dateWords(one.on)}${one.at === null ? "" : `, ${one.at}`}: ${io.bold(plain(one.do))}${one.every === null ? "" : ` Then every ${counted(one.every, "day").replace(/^1 /, "")}.`}`,
+        `${dateWords(one.on)}${one.at === null ? "" : `, ${one.at}`}: ${io.bold(plain(one.do))}${one.every === null ? "" : ` Then every ${counted(one.every, "day").replace(/^1 /, "")}${one.until === null ? "" : ` to ${dateWords(one.until)}`}.`}`,
         io.width,
         "",
         "  ",

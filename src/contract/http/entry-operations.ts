@@ -112,6 +112,12 @@ export const ENTRY_OPERATIONS: readonly Operation[] = [
         status: 201,
       },
       {
+        name: "moved to a tank that there is not",
+        params: of,
+        body: { kind: "move", animal: "tectus-snail", count: 1, to: "Hallway" },
+        status: 422,
+      },
+      {
         name: "a chore",
         params: of,
         body: { kind: "chore", chore: "water_change", amount: "20 L", observed: "2026-06-13" },
@@ -151,6 +157,12 @@ export const ENTRY_OPERATIONS: readonly Operation[] = [
         name: "the tank moved",
         params: of,
         body: { kind: "relocation", to: "the hall", zone: "Europe/London" },
+        status: 201,
+      },
+      {
+        name: "away from home, a sitter feeds",
+        params: of,
+        body: { kind: "absence", from: "2026-07-01", to: "2026-07-15", fed_by: "sitter", every_days: 2 },
         status: 201,
       },
       {

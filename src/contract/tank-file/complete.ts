@@ -113,6 +113,7 @@ export function completeFacts(stated: Stated): TankFacts {
     wishes: stated.wishes,
     exclusions: stated.exclusions,
     ...(stated.shop === undefined ? {} : { shop: stated.shop }),
+    ...(stated.absences === undefined ? {} : { absences: stated.absences }),
     stockList: stated.stockList,
     priceBandMax: stated.priceBandMax,
     assumed: [...new Set(assumed)],

@@ -11,6 +11,7 @@ import { readSandDepth } from "../quantity/sand-depth.ts";
 import { readSpecies } from "../quantity/species.ts";
 import { readTemperature } from "../quantity/temperature.ts";
 import { readName, readNote } from "../quantity/text.ts";
+import { readAbsences } from "./absences.ts";
 import { readAnimals } from "./animals.ts";
 import { readBoxes } from "./boxes.ts";
 import { askAboutConflicts } from "./conflicts.ts";
@@ -168,6 +169,7 @@ export function interpret(
     wishes: ids("wishes"),
     exclusions: ids("exclusions"),
     shop: readShop(file, entries, findAnimal),
+    absences: readAbsences(file, entries),
     stockList: file.stock_list === undefined ? null : ids("stock_list"),
     priceBandMax: file.price_band_max ?? 4,
   };

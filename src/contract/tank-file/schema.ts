@@ -5,6 +5,7 @@
  */
 import { z } from "zod";
 import { GROWTHS } from "../../engine/types/tank.ts";
+import { FED_BY } from "../daybook/kinds/care.ts";
 import { isZone } from "../quantity/zone.ts";
 import { FOODS, type FoodKind } from "./assumptions.ts";
 import { SHOWN_IN } from "./shown-in.ts";
@@ -195,6 +196,18 @@ export const tankFileSchema = z
       .optional()
       .meta({
         description: "How the shop sells and sends: days to come, least order, packs, weather it holds in",
+      }),
+    absences: list(
+      z.strictObject({
+        from: day,
+        to: day,
+        fed_by: z.enum(FED_BY).optional(),
+        every_days: amount.optional(),
+      }),
+    )
+      .optional()
+      .meta({
+        description: "When its keeper is away from home, who feeds, and a sitter on every so many days",
       }),
     wishes: list(text).optional(),
     exclusions: list(text).optional(),

@@ -1,6 +1,6 @@
 /** What a tank file says once every entry is read: canonical values, nothing filled in. */
 import type { Spread } from "../../engine/types/estimate.ts";
-import type { AnimalCount, Cover, Growth, Reading, ShopTerms } from "../../engine/types/tank.ts";
+import type { Absence, AnimalCount, Cover, Growth, Reading, ShopTerms } from "../../engine/types/tank.ts";
 import type { Sides } from "../quantity/sides.ts";
 import type { FoodKind } from "./assumptions.ts";
 import type { TankFile } from "./schema.ts";
@@ -59,6 +59,7 @@ export interface Stated {
   readonly wishes: readonly string[];
   readonly exclusions: readonly string[];
   readonly shop: ShopTerms | undefined;
+  readonly absences: readonly Absence[] | undefined;
   readonly stockList: readonly string[] | null;
   readonly priceBandMax: 1 | 2 | 3 | 4;
 }

@@ -13,6 +13,7 @@ import { oxygenSaturation } from "../seawater/oxygen.ts";
 import type { TankFacts } from "../types/tank.ts";
 import { nToNitrate, pToPhosphate } from "../units/nutrients.ts";
 import { celsius, practicalSalinity } from "../units/quantity.ts";
+import { awayDays, careAround, feedAround } from "./away.ts";
 import { careEvents } from "./care.ts";
 import { type CrewKind, standingOf, worldOf } from "./start.ts";
 
@@ -117,12 +118,16 @@ export function* forecast(plan: ForecastPlan): Generator<Progress, Forecast> {
   const dry = Math.max(0, Math.round(-facts.ageDays.central));
   const wetDays = Math.max(0, days - dry);
   const brought = plan.events.map((event) => ({ ...event, t: Math.max(0, event.t - dry) }));
-  const events = [...careEvents(later?.facts ?? facts, wetDays), ...brought].sort((a, b) => a.t - b.t);
+  const away = awayDays(facts).map((one) => ({ ...one, leave: one.leave - dry, back: one.back - dry }));
+  const usualCare = careAround(careEvents(later?.facts ?? facts, wetDays), away);
+  const shared = [...usualCare, ...brought].sort((a, b) => a.t - b.t);
   const ran = taken(plan, { quantities, peaks, outlooks, oxygen });
   for (let m = ran; m < members.length; m += 1) {
     const { member: standing, state: start } = standingOf(members[m]!, kinds, facts);
     const member = withLater(standing, later?.members[m]);
     const world = worldOf(member, kinds, facts.phScale, "drawn");
+    const fed = feedAround(member.inputs.feed, away, wetDays);
+    const events = fed.length === 0 ? shared : [...shared, ...fed].sort((a, b) => a.t - b.t);
     const areas = { FG: member.inputs.Ag, FR: member.inputs.Ar };
     // A member without sand has nothing lying or growing on it.
     const perSand = member.inputs.As > NO_SAND_M2 ? 1 / member.inputs.As : 0;

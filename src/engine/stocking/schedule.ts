@@ -13,6 +13,12 @@ export interface WaveDate {
   readonly safeStart: number;
 }
 
+/** Days on which no animal is to come, the first and the last, from the plan's day. */
+export interface QuietDays {
+  readonly from: number;
+  readonly to: number;
+}
+
 const WEEK = 7;
 const WINDOW_DAYS = 14;
 const FIRST_AGE_DAYS = 6 * WEEK;
@@ -43,16 +49,36 @@ export const firstWaveMost = (displayL: number): number =>
 
 const safeStartByAge = (ageDays: number): number => BY_AGE.find(([from]) => ageDays >= from)?.[1] ?? 0.6;
 
+/** A window that quiet days leave shorter than this is none: the wave comes after them. */
+const LEAST_WINDOW_DAYS = 3;
+
 /**
  * @param ageDays of the tank on the plan's day; below zero before it is filled
  * @param hasCrew whether animals that graze or scavenge live there and have been watched
+ * @param quiet days on which none may come: the wave moves behind them, and those after it keep their distance
  */
-export function waveDates(ageDays: number, filmSeen: boolean, hasCrew: boolean): WaveDate[] {
+export function waveDates(
+  ageDays: number,
+  filmSeen: boolean,
+  hasCrew: boolean,
+  quiet: readonly QuietDays[] = [],
+): WaveDate[] {
   const firstAge = filmSeen ? FIRST_AGE_WITH_FILM_DAYS : FIRST_AGE_DAYS;
   const first = Math.max(0, Math.ceil(firstAge - ageDays));
+  let moved = 0;
   return [0, ...LATER_DAYS].map((after, step) => {
-    const day = first + after;
+    const { day, windowDays } = openWindow(first + after + moved, quiet);
+    moved = day - first - after;
     const watched = BY_STEP[Math.min(BY_STEP.length - 1, step + (hasCrew ? 1 : 0))]!;
-    return { day, windowDays: WINDOW_DAYS, safeStart: Math.min(safeStartByAge(ageDays + day), watched) };
+    return { day, windowDays, safeStart: Math.min(safeStartByAge(ageDays + day), watched) };
   });
+}
+
+/** The first window from a day on that quiet days leave open. */
+function openWindow(wanted: number, quiet: readonly QuietDays[]): Pick<WaveDate, "day" | "windowDays"> {
+  let day = wanted;
+  for (const { from, to } of quiet.toSorted((a, b) => a.from - b.from))
+    if (to >= day && from < day + LEAST_WINDOW_DAYS) day = to + 1;
+  const next = Math.min(...quiet.flatMap(({ from }) => (from > day ? [from] : [])), day + WINDOW_DAYS);
+  return { day, windowDays: next - day };
 }

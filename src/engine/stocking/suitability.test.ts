@@ -111,6 +111,13 @@ describe("dates", () => {
   });
 
   test("an old tank starts now; without a crew to watch it starts small all the same", () => {
+    const usual = waveDates(1000, true, true);
+    const quiet = waveDates(1000, true, true, [{ from: 3, to: 24 }]);
+    expect(quiet[0]).toMatchObject({ day: 0, windowDays: 3 });
+    // The second would have come on day 21; those after it keep their distance.
+    expect(quiet.slice(1).map(({ day }) => day)).toEqual(usual.slice(1).map(({ day }) => day + 4));
+    const soon = waveDates(1000, true, true, [{ from: -2, to: 5 }]);
+    expect(soon.map(({ day }) => day)).toEqual(usual.map(({ day }) => day + 6));
     expect(waveDates(1000, true, false)[0]).toMatchObject({ day: 0, safeStart: 0.6 });
     expect(waveDates(1000, true, true)[0]).toMatchObject({ day: 0, safeStart: 0.75 });
   });

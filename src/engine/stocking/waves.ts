@@ -2,6 +2,7 @@
  * Waves one after another: each an integer programme at the supply of its own day, on top of those before, and each
  * judged against the planned company too. No forecast here: that is check.ts.
  */
+import { awayDays, QUIET_BEFORE_DAYS } from "../ahead/away.ts";
 import { type Larder, larderOf } from "../larder/larder.ts";
 import type { Member } from "../larder/members.ts";
 import type { Animal, AnimalRisk } from "../types/animal.ts";
@@ -19,7 +20,7 @@ import {
   type ProgrammeInput,
   type ShelfSupply,
 } from "./programme.ts";
-import { firstWaveMost, type WaveDate, waveDates } from "./schedule.ts";
+import { firstWaveMost, type QuietDays, type WaveDate, waveDates } from "./schedule.ts";
 import { type Company, daysBetween, type Suitability, suitabilityOf } from "./suitability.ts";
 
 /** What planning needs besides the tank: the catalogue, the ensemble, a solver, what things are worth. */
@@ -130,11 +131,15 @@ function supplyFor(
   };
 }
 
+/** Nobody at home, and the days before: what has just come would be watched by nobody. On the day back heads are counted. */
+const quietDays = (facts: TankFacts): QuietDays[] =>
+  awayDays(facts).map(({ leave, back }) => ({ from: leave - QUIET_BEFORE_DAYS, to: back }));
+
 /** Drafts every wave; a wave that buys nothing is drafted too. */
 export function draftWaves(facts: TankFacts, tools: PlanningTools, limits: Limits = ALL_LIMITS): WaveDraft[] {
   const company = companyOf(facts, tools.animals);
   const hasCrew = company.some(({ animal, planned }) => !planned && isCrew(animal));
-  const dates = waveDates(facts.ageDays.central, filmSeen(facts), hasCrew);
+  const dates = waveDates(facts.ageDays.central, filmSeen(facts), hasCrew, quietDays(facts));
   const had = new Map<string, number>();
   for (const { animal, count, planned } of company) {
     if (isCrew(animal) && !planned) had.set(animal.id, (had.get(animal.id) ?? 0) + count);

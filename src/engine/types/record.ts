@@ -3,7 +3,7 @@
  * the daybook (answers/record); canonical units, no text. Oldest first; entries of one day in the order they were kept.
  */
 import type { Spread } from "./estimate.ts";
-import type { Cover, Growth, Reading } from "./tank.ts";
+import type { Absence, Cover, Growth, Reading } from "./tank.ts";
 
 interface Dated {
   /** Id of the entry it comes from. */
@@ -147,6 +147,12 @@ export interface Ordered extends Dated {
 
 export type Happening = HeadsChanged | ChoreDone | Changed | Treated | Dosed | KeptApart | Outage;
 
+/** A time away from home, planned, under way or over. */
+export interface Away extends Dated, Absence {
+  /** Packed for a sitter; null where not said. */
+  readonly portions: number | null;
+}
+
 export interface Declined extends Dated {
   readonly advice: string;
   readonly reason: string;
@@ -173,6 +179,8 @@ export interface TankRecord {
   readonly declined: readonly Declined[];
   /** What was asked of shops and what came; absent where nothing was. It befell nothing in the tank yet. */
   readonly orders?: readonly Ordered[];
+  /** Times away from home, by their day of leaving; absent where none is kept. */
+  readonly absences?: readonly Away[];
   /** The day that "today" is, ISO date: nothing in the record is later. */
   readonly asOf: string;
 }

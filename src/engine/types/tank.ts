@@ -57,6 +57,15 @@ export interface ShopTerms {
   readonly holdsAboveC: number | null;
 }
 
+/** A time in which the keeper is away from home: days of leaving and of coming back, ISO dates. */
+export interface Absence {
+  readonly from: string;
+  readonly to: string;
+  readonly fedBy: "nobody" | "sitter" | "feeder";
+  /** Of a sitter: feeds on every so many days, not on the day of leaving unless daily. */
+  readonly everyDays: number;
+}
+
 /** A tank as the engine sees it: every quantity in one unit, with its spread and where it comes from. */
 export interface TankFacts {
   readonly name: string;
@@ -126,6 +135,8 @@ export interface TankFacts {
   readonly exclusions: readonly string[];
   /** Absent where nothing was said of a shop. */
   readonly shop?: ShopTerms;
+  /** Absent where nobody said that they will be away, or are. */
+  readonly absences?: readonly Absence[];
   /** Animal ids the shop has; null where any. */
   readonly stockList: readonly string[] | null;
   readonly priceBandMax: 1 | 2 | 3 | 4;

@@ -17,6 +17,7 @@ const ADDRESS: Readonly<Record<Leads, (tank: string) => string>> = {
   learned: (tank) => to.learned(tank),
   "start-up": (tank) => to.tank(tank, "start-up"),
   arrivals: (tank) => to.tank(tank, "arrivals"),
+  holiday: (tank) => to.holiday(tank),
 };
 
 export const adviceAddress = (tank: string, leads: Leads): string => ADDRESS[leads](tank);

@@ -183,13 +183,15 @@ interface DutyProps {
 }
 
 function Duty({ tank, date }: DutyProps) {
-  const { at, every, gate } = date;
+  const { at, every, until, gate } = date;
   return (
     <li>
       <p class="almanac-do">
         {at === null ? null : `${at}: `}
         <Sentence of={date.do} />
-        {every === null ? null : every === 1 ? " Each day." : ` Then every ${every} days.`}
+        {every === null
+          ? null
+          : `${every === 1 ? " Each day" : ` Then every ${every} days`}${until === null ? "" : `, to ${dateWords(until)}`}.`}
       </p>
       {gate === null ? null : (
         <p class="almanac-gate">

@@ -1,8 +1,9 @@
 /**
  * Leaving home: from a day to a day. On the screen the form, the three ways of feeding side by side and what to do before;
- * on paper one page for a sitter. Nothing is saved: the dates stand in the address.
+ * on paper one page for a sitter. The dates stand in the address until they are kept by one press, as an entry of the daybook.
  */
 import type { CareDate } from "../../answers/almanac/care-date.ts";
+import type { KeptAbsence } from "../../answers/holiday/absences.ts";
 import { type HolidayOutput, WAY_WORDS } from "../../answers/holiday/holiday.ts";
 import type { HolidaySpan, Packing } from "../../answers/holiday/packing.ts";
 import { type HolidayTyped, spanQuery, USUAL_EVERY } from "../../answers/holiday/read-span.ts";
@@ -31,6 +32,11 @@ interface HolidayView {
     readonly dates: readonly CareDate[];
     /** Null while the runs are being worked out. */
     readonly outcome: HolidayOutput | null;
+    /** What the daybook keeps of these days; null where nothing. */
+    readonly kept: KeptAbsence | null;
+    /** What can't wait meanwhile, for the sheet. */
+    readonly sitter: readonly CareDate[];
+    readonly once: string;
   } | null;
 }
 
@@ -87,6 +93,7 @@ function HolidayForm({ head, typed, doubts, today }: HolidayView) {
           { value: "1", label: "daily", checked: every === "1" },
           { value: "2", label: "every second day", checked: every === "2" },
           { value: "3", label: "every third day", checked: every === "3" },
+          ...(/^[4-7]$/.test(every) ? [{ value: every, label: `every ${every} days`, checked: true }] : []),
         ]}
       />
       <button type="submit">Work it out</button>
@@ -94,22 +101,79 @@ function HolidayForm({ head, typed, doubts, today }: HolidayView) {
   );
 }
 
-function Planned({ head, today, plan }: HolidayView & { readonly plan: NonNullable<HolidayView["plan"]> }) {
-  const { span, packing, dates, outcome } = plan;
+type Plan = NonNullable<HolidayView["plan"]>;
+
+const KEEP_AS = [
+  ["sitter", "a sitter feeds"],
+  ["nobody", "nobody comes"],
+  ["feeder", "a feeder feeds"],
+] as const satisfies readonly (readonly [KeptAbsence["fedBy"], string])[];
+
+const keptWords = ({ from, to: back, fedBy, sitterEvery }: KeptAbsence): string =>
+  `Away from ${dateWords(from)} to ${dateWords(back)}, ${
+    fedBy === "sitter"
+      ? `a sitter feeds ${sitterEvery === 1 ? "daily" : `every ${sitterEvery} days`}`
+      : KEEP_AS.find(([by]) => by === fedBy)?.[1]
+  }.`;
+
+/** One press: almanac, next action and weeks ahead know of it from then on. */
+function KeepDates({ head, plan }: { readonly head: TankHead; readonly plan: Plan }) {
+  const { span, kept, once } = plan;
+  const same = kept !== null && kept.from === span.from && kept.to === span.to;
+  return (
+    <section>
+      <h2>Keep these dates</h2>
+      {kept === null ? (
+        <p>
+          Almanac, bench and weeks ahead then go by them: what is due is moved before or after, no animal
+          comes.
+        </p>
+      ) : (
+        <p>
+          <strong>Kept:</strong> {keptWords(kept)}{" "}
+          {kept.entry === null ? (
+            "The tank's answers say so."
+          ) : (
+            <a href={to.entry(head.id, kept.entry)}>Correct it or take it away</a>
+          )}
+        </p>
+      )}
+      <form method="post" action={to.holiday(head.id)}>
+        <input type="hidden" name="from" value={span.from} />
+        <input type="hidden" name="to" value={span.to} />
+        <input type="hidden" name="every" value={String(span.sitterEvery)} />
+        <input type="hidden" name="once" value={once} />
+        <div class="actions">
+          {KEEP_AS.filter(
+            ([by]) =>
+              !(same && kept.fedBy === by && (by !== "sitter" || kept.sitterEvery === span.sitterEvery)),
+          ).map(([by, words], i) => (
+            <button
+              key={by}
+              type="submit"
+              name="fed_by"
+              value={by}
+              class={i === 0 && kept === null ? "first" : undefined}
+            >
+              {kept === null ? "Keep" : same ? "Change to" : "Keep these instead"}: {words}
+            </button>
+          ))}
+        </div>
+      </form>
+    </section>
+  );
+}
+
+function Planned({ head, today, plan }: HolidayView & { readonly plan: Plan }) {
+  const { span, packing, dates, outcome, sitter } = plan;
   const query = spanQuery(span);
   return (
     <WorkingOf.Provider value={(_, id) => to.holidayWorking(head.id, id, query)}>
       <div class="holiday-screen">
-        <h2>What would happen</h2>
-        {outcome === null ? (
-          <div data-await data-src={to.holiday(head.id, `${query}&part=1`)}>
-            <p role="status">Twenty versions of this tank are being run, which takes a few seconds.</p>
-            <p>
-              <a href={to.holiday(head.id, `${query}&wait=1`)}>Wait for them</a>
-            </p>
-          </div>
+        {span.from < today ? (
+          <p class="lead">You are away now. What can wait stands in the almanac for the day you are back.</p>
         ) : (
-          <Ways outcome={outcome} />
+          <WouldHappen head={head} query={query} outcome={outcome} />
         )}
         {packing.short.length === 0 ? null : (
           <section>
@@ -124,6 +188,7 @@ function Planned({ head, today, plan }: HolidayView & { readonly plan: NonNullab
             </ul>
           </section>
         )}
+        <KeepDates head={head} plan={plan} />
         <h2>Before you go, and after</h2>
         <dl class="facts">
           {dates.map(({ id, on, do: sentence, why }) => (
@@ -148,8 +213,32 @@ function Planned({ head, today, plan }: HolidayView & { readonly plan: NonNullab
           <a href={to.tank(head.id, "feeding")}>Back to feeding</a>
         </p>
       </div>
-      <SitterSheet span={span} packing={packing} today={today} />
+      <SitterSheet span={span} packing={packing} sitter={sitter} today={today} />
     </WorkingOf.Provider>
+  );
+}
+
+interface WouldHappenView {
+  readonly head: TankHead;
+  readonly query: string;
+  readonly outcome: HolidayOutput | null;
+}
+
+function WouldHappen({ head, query, outcome }: WouldHappenView) {
+  return (
+    <>
+      <h2>What would happen</h2>
+      {outcome === null ? (
+        <div data-await data-src={to.holiday(head.id, `${query}&part=1`)}>
+          <p role="status">Twenty versions of this tank are being run, which takes a few seconds.</p>
+          <p>
+            <a href={to.holiday(head.id, `${query}&wait=1`)}>Wait for them</a>
+          </p>
+        </div>
+      ) : (
+        <Ways outcome={outcome} />
+      )}
+    </>
   );
 }
 

@@ -1,4 +1,5 @@
 /** One side of paper for who looks after the tank meanwhile: plain words, boxes to tick, whom to call, mains first. */
+import type { CareDate } from "../../answers/almanac/care-date.ts";
 import type { HolidaySpan, Packing } from "../../answers/holiday/packing.ts";
 import { dateWords } from "../../answers/words.ts";
 import { Sentence } from "./sentence.tsx";
@@ -6,6 +7,8 @@ import { Sentence } from "./sentence.tsx";
 interface SitterView {
   readonly span: HolidaySpan;
   readonly packing: Packing;
+  /** What can't wait until the keeper is back. */
+  readonly sitter: readonly CareDate[];
   /** ISO date of printing. */
   readonly today: string;
 }
@@ -13,7 +16,7 @@ interface SitterView {
 /** On one page beside the rest; more is told in words. */
 const MOST_BOXES = 42;
 
-export function SitterSheet({ span, packing, today }: SitterView) {
+export function SitterSheet({ span, packing, sitter, today }: SitterView) {
   const boxes = packing.feedOn.slice(0, MOST_BOXES);
   return (
     <article class="sitter" aria-labelledby="sitter-name">
@@ -70,11 +73,24 @@ export function SitterSheet({ span, packing, today }: SitterView) {
           </ul>
         )}
       </section>
+      {sitter.length === 0 ? null : (
+        <section>
+          <h3>Can't wait</h3>
+          <ul>
+            {sitter.map(({ id, on, every, do: deed }) => (
+              <li key={id}>
+                {every === null ? `${dateWords(on)}: ` : "Each visit: "}
+                <Sentence of={deed} /> Only as you were shown; not sure: call.
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
       <section>
         <h3>Leave alone</h3>
         <ul>
           <li>No more food than the bag, however they beg.</li>
-          <li>No water change, no wiping, no moving of animals or rock, no hand in the water.</li>
+          <li>No water change, no wiping, no moving of animals or rock, no bare hand in the water.</li>
           <li>No sea salt, drops or medicine. Unplug nothing that runs, unless there is water or a spark.</li>
         </ul>
       </section>

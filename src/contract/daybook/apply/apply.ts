@@ -10,6 +10,7 @@ import { preferencesOf } from "../../tank-file/preferences-of.ts";
 import type { TankFile } from "../../tank-file/schema.ts";
 import { byDay } from "../by-day.ts";
 import type { DaybookEntry } from "../kinds.ts";
+import { absencesTold } from "./absences.ts";
 import { careTold } from "./care.ts";
 import { changesTold } from "./changes.ts";
 import { applyHeads } from "./heads.ts";
@@ -37,6 +38,7 @@ export function applyDaybook(
   const { care, notes } = careTold(document, dated, scene);
   const sightings = sightingsTold(document, dated, scene);
   const medicines = medicinesTold(document, dated, scene);
+  const absences = absencesTold(document, dated, scene.today);
   // The day that the answers spoke of; together with the daybook they speak of today.
   const { as_of: _given, ...answers } = document;
   return {
@@ -47,6 +49,7 @@ export function applyDaybook(
       ...(care === undefined ? {} : { care }),
       ...(sightings === undefined ? {} : { sightings }),
       ...(medicines === undefined ? {} : { medicines }),
+      ...(absences === undefined ? {} : { absences }),
       ...(readings.length === 0 ? {} : { readings: [...(document.readings ?? []), ...readings] }),
     },
     notes: [...heads.notes, ...changes.notes, ...notes],

@@ -1,6 +1,6 @@
 /** Entries that are about what was done or befell: chores, changes, treatments, outages, a move, advice declined. */
 import { z } from "zod";
-import { entryCommon } from "./common.ts";
+import { entryCommon, heads } from "./common.ts";
 
 export const CHORES = [
   "water_change",
@@ -61,6 +61,24 @@ export const relocationBody = z.strictObject({
   to_text: z.string().max(200),
   /** IANA zone from that day on; null where it stays. */
   zone: z.string().max(100).nullable(),
+});
+
+export const FED_BY = ["nobody", "sitter", "feeder"] as const;
+export type FedBy = (typeof FED_BY)[number];
+/** Longer away is a matter for somebody who keeps the tank, not for packed portions. */
+export const LONGEST_AWAY_DAYS = 42;
+
+/** The keeper is away from home: planned, under way or over. */
+export const absenceBody = z.strictObject({
+  ...entryCommon,
+  /** ISO dates: the day of leaving, and the day of coming back. */
+  from: z.iso.date(),
+  to: z.iso.date(),
+  fed_by: z.enum(FED_BY),
+  /** Of a sitter: feeds on every so many days, not on the day of leaving; null where nobody or a feeder feeds. */
+  every_days: z.number().int().min(1).max(7).nullable(),
+  /** Portions packed for a sitter; null where not said. */
+  portions: heads.nullable(),
 });
 
 /** Advice that the keeper does not take, and why: it is not brought up again until what it rests on changes. */

@@ -1,10 +1,11 @@
 /** What nobody at home means, by laws: less feed, less nitrate; the same until the day of leaving; bags counted. */
 import { describe, expect, test } from "vitest";
 import { animalById, modelParameters } from "../../../catalogue/index.ts";
+import { FEEDER_GIVES, fedOn } from "../../ahead/away.ts";
 import { crewKind } from "../../ahead/start.ts";
 import { drawMembers } from "../../larder/members.ts";
 import { referenceTank } from "../../larder/test-kit/reference-tank.ts";
-import { FEEDER_GIVES, fedOn, holidayRuns, WAYS } from "./runs.ts";
+import { holidayRuns, WAYS } from "./runs.ts";
 
 const facts = referenceTank();
 const members = drawMembers(facts, modelParameters, { count: 4, seed: 1 });

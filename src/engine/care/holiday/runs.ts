@@ -4,6 +4,7 @@
  * stops then: no glass is wiped, no water changed, no filter cleaned. docs/model/feeding.md, "Leaving home".
  * Limits: fish are neither hungrier nor thinner here; water that evaporates is taken as topped up.
  */
+import { fedOn, type Way } from "../../ahead/away.ts";
 import { careEvents } from "../../ahead/care.ts";
 import { type CrewKind, standingOf, worldOf } from "../../ahead/start.ts";
 import type { TankEvent } from "../../balance/events.ts";
@@ -14,8 +15,7 @@ import { RandomStream } from "../../numeric/random.ts";
 import type { TankFacts } from "../../types/tank.ts";
 import { nToAmmonia, nToNitrate, pToPhosphate } from "../../units/nutrients.ts";
 
-export const WAYS = ["nothing", "sitter", "feeder"] as const;
-export type Way = (typeof WAYS)[number];
+export const WAYS = ["nothing", "sitter", "feeder"] as const satisfies readonly Way[];
 
 /** Days from today. */
 interface Away {
@@ -24,9 +24,6 @@ interface Away {
   /** The sitter feeds on every so many days. */
   readonly sitterEvery: number;
 }
-
-/** A feeder turns a little more out than it is set to and can't see leftovers. Judgement. */
-export const FEEDER_GIVES = 1.25;
 
 /** One version of the tank on the day of return. */
 export interface HomeAgain {
@@ -46,14 +43,6 @@ interface HolidayPlan extends Away {
   readonly members: readonly Member[];
   readonly kinds: readonly CrewKind[];
   readonly seed: number;
-}
-
-/** Share of the usual day's feed that each way gives on day `d` since leaving. */
-export function fedOn(way: Way, d: number, sitterEvery: number): number {
-  if (way === "nothing") return 0;
-  if (way === "feeder") return FEEDER_GIVES;
-  // The keeper feeds on the day of leaving.
-  return d % sitterEvery === 0 && (d > 0 || sitterEvery === 1) ? 1 : 0;
 }
 
 export function holidayRuns(plan: HolidayPlan): Readonly<Record<Way, readonly HomeAgain[]>> {
