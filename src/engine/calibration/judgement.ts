@@ -44,6 +44,13 @@ export const JUDGEMENT = {
   /** Times the share that chance explains, from which a name counts as told of; and how many are learned at most. */
   aboveChance: 1,
   mostNames: 60,
+  /**
+   * Further passes for tests of water whose runs lie further apart than they allow: how many at most, times the errors'
+   * variance is taken in each, times too far apart from which there is one, and share of the variance of their errors
+   * within which the other observations are held.
+   */
+  catchingUp: { passes: 2, times: 2.5, apartFrom: 1.3, heldWithin: 0.3 },
+
   /** Spread of the learned scores, times what the smoother leaves; and never less than this share of the prior's. */
   widen: 1,
   leastSpread: 0.1,

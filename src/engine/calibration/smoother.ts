@@ -20,6 +20,8 @@ export interface Assimilation {
   readonly errors: Matrix;
   /** Times the errors' covariance is taken in this pass. */
   readonly times: number;
+  /** Observations whose predictions are to stay as they are: they hold the runs and pull at nothing. Default: none. */
+  readonly held?: readonly boolean[];
   /** Names the noise of this pass. */
   readonly noise: string;
   readonly seed: number;
@@ -38,9 +40,8 @@ export function assimilated(given: Assimilation): Float64Array[] {
   const noise = noiseOf(given, members);
   const weights = zeros(members, count);
   for (let m = 0; m < members; m += 1) {
-    const innovation = Float64Array.from(
-      { length: count },
-      (_, i) => observed[i]! + noise[m]![i]! - predicted[i]![m]!,
+    const innovation = Float64Array.from({ length: count }, (_, i) =>
+      given.held?.[i] === true ? 0 : observed[i]! + noise[m]![i]! - predicted[i]![m]!,
     );
     weights[m]!.set(solve(factor, innovation));
   }
