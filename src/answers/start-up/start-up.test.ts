@@ -15,7 +15,7 @@ import { nextTestOf, startUpDates } from "./next-test.ts";
 import { stageOf } from "./stage.ts";
 import { startUpOf } from "./start-up.ts";
 import { topsOf } from "./tops.ts";
-import { stageSentence } from "./words.ts";
+import { endTitle, stageSentence } from "./words.ts";
 
 const TODAY = "2026-06-15";
 const stated = (value: number) =>
@@ -161,6 +161,13 @@ describe("the end", () => {
     expect(end!.by.map(({ of_20 }) => of_20)).toEqual(
       end!.by.map(({ of_20 }) => of_20).toSorted((a, b) => a - b),
     );
+    const byMiddle = end!.by.find(({ on }) => on === end!.middle)!;
+    expect(endTitle(output)).toContain(`${byMiddle.of_20} of 20; between`);
+    const several = {
+      ...end!,
+      by: end!.by.map((one) => ({ ...one, of_20: one === byMiddle ? 12 : one.of_20 })),
+    };
+    expect(endTitle({ ...output, end: several })).toContain("about even, 12 of 20; between");
     expect(versions!.left).toBeGreaterThanOrEqual(START_UP.leastLeft);
     expect(runs!.ammonia).toHaveLength(20);
     expect(runs!.nitrite.every((run) => run.length === runs!.days.length)).toBe(true);

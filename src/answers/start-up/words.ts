@@ -1,7 +1,7 @@
 /** Start-up in words: what each stage means, what is done and left alone meanwhile. Plain, and without a promise. */
 import type { StartUpOutput } from "../../contract/output/start-up.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
-import { dateWords } from "../words.ts";
+import { chance, dateWords } from "../words.ts";
 import type { Stage, StageFound } from "./stage.ts";
 
 export const STAGE_TITLE: Readonly<Record<Stage, string>> = {
@@ -109,5 +109,7 @@ export const NOT_NOW: readonly string[] = [
 /** The end as a title says it. */
 export function endTitle({ end, stage }: Pick<StartUpOutput, "end" | "stage">): string {
   if (end === null) return STAGE_TITLE[stage];
-  return `Done about ${dateWords(end.middle)}: about even, 10 of 20; between ${dateWords(end.early)} and ${dateWords(end.late)} in 18 of 20`;
+  // The share that is done by that day, as the rows below tell it: several versions may end on one day.
+  const done = end.by.find(({ on }) => on === end.middle)?.of_20 ?? 10;
+  return `Done by ${dateWords(end.middle)}: ${chance(done)}; between ${dateWords(end.early)} and ${dateWords(end.late)} in 18 of 20`;
 }

@@ -100,7 +100,6 @@ function Running({ view, startUp }: { readonly view: StartUpView; readonly start
         </ul>
         <p class="hint">What is done and left alone here is common practice, no source.</p>
       </section>
-      <p>{startUp.statement}</p>
     </>
   );
 }
