@@ -4,6 +4,7 @@ import { readReading } from "../../../src/contract/daybook/read-reading.ts";
 import { EXAMPLE, EXAMPLE_FACTS } from "../../../src/contract/http/examples.ts";
 import { NO_PREFERENCES } from "../../../src/contract/quantity/preferences.ts";
 import type { Json, Store } from "../../../src/store/store.ts";
+import { JPEG, PNG } from "../../kit/pictures.ts";
 
 const stamp = { at: "2026-06-10T08:00:00.000Z", by: "Ada (invented)" };
 
@@ -23,6 +24,12 @@ function nitrate(text: string): Json {
   if (!read.ok) throw new Error(read.doubts[0]?.message.text);
   return read.body;
 }
+
+const lost: Json = {
+  ...{ observed_text: "2026-06-10T07:30", observed_at: null, note: null },
+  ...{ animal_text: "trochus snail", animal: "trochus-snail", count: 1 },
+  ...{ certainty: "found", body_removed: true, cause: "unknown" },
+};
 
 const hair = (score: number): Json => ({
   observed_text: "2026-06-10",
@@ -54,6 +61,13 @@ export async function fillWithExamples(store: Store): Promise<void> {
     await desk.correctEntry(goneReading, 1, { on, body, kept: false }, stamp);
     const seen = (id: string, score: number) => ({ id, kind: "growth", on: "2026-06-10", body: hair(score) });
     await desk.addEntries(tank, [seen(growth, 2), seen(goneEntry, 1)], stamp);
+    await desk.addEntries(tank, [{ id: EXAMPLE.loss, kind: "loss", on: "2026-06-10", body: lost }], stamp);
+    for (const [id, image] of [[EXAMPLE.picture, PNG] as const, [EXAMPLE.gonePicture, JPEG] as const]) {
+      const type = image === PNG ? "image/png" : "image/jpeg";
+      const size = { widthPx: 24, heightPx: 16, shows: "" };
+      await desk.addPicture({ id, entryId: EXAMPLE.loss, type, ...size, image }, 4, stamp);
+    }
+    await desk.keepPicture(EXAMPLE.gonePicture, false, 4, stamp);
     const about = {
       file: "may.csv",
       rows: 0,

@@ -74,7 +74,7 @@ export function* readJsonFile(text: string, answers: Answers, context: BringInCo
     : context;
   const entries: FileEntry[] = [];
   const faults: Fault[] = [];
-  let [faulty, leftOut] = [0, 0];
+  let [faulty, leftOut, named] = [0, 0, 0];
   for (const [index, item] of list.entries()) {
     if (index % ENTRIES_A_STEP === 0) yield;
     const line = index + first;
@@ -82,10 +82,12 @@ export function* readJsonFile(text: string, answers: Answers, context: BringInCo
       leftOut += 1;
       continue;
     }
-    const { entry, kind, on, body, ...more } = (
+    const { entry, kind, on, body, pictures, ...more } = (
       typeof item === "object" && item !== null ? item : {}
     ) as Loose;
-    const [unknown] = Object.keys(more);
+    const listed = Array.isArray(pictures);
+    if (listed) named += pictures.length;
+    const [unknown] = pictures === undefined || listed ? Object.keys(more) : ["pictures"];
     const whole =
       unknown === undefined && typeof body === "object" && body !== null
         ? readWholeEntry(String(kind ?? ""), String(on ?? ""), withNulls(String(kind), body as Loose), inFile)
@@ -112,7 +114,7 @@ export function* readJsonFile(text: string, answers: Answers, context: BringInCo
   }
   return {
     kind: "read",
-    said: ["a daybook as JSON"],
+    said: ["a daybook as JSON", ...(named === 0 ? [] : [picturesWords(named)])],
     columns: [],
     rows: list.length,
     entries,
@@ -121,6 +123,9 @@ export function* readJsonFile(text: string, answers: Answers, context: BringInCo
     leftOut,
   };
 }
+
+const picturesWords = (named: number): string =>
+  `it names ${named === 1 ? "1 picture" : `${named} pictures`} and holds none: pictures come back with a backup alone`;
 
 /** What a file leaves out is null, where it may be. */
 const withNulls = (kind: string, body: Loose): Loose => ({ ...nullsOf(kind), ...body });

@@ -10,6 +10,10 @@ export const EXAMPLE = {
   goneEntry: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0022",
   /** A file that was brought in. */
   act: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0031",
+  loss: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0041",
+  /** Two pictures of that loss, the second taken away. */
+  picture: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0051",
+  gonePicture: "0b1f6f0e-52a4-4f0e-9f3e-2f6f7a1c0052",
   /** The day they are run on. */
   today: "2026-06-15",
 } as const;

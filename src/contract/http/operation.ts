@@ -19,6 +19,8 @@ export interface Operation {
   readonly summary: string;
   /** Counted among the changes of a client. */
   readonly changes: boolean;
+  /** Its body may be as long as that of a form with a file. */
+  readonly takes?: "file";
   readonly query?: z.ZodObject;
   readonly body?: z.ZodType;
   /** `version`: If-Match must name the version it is made from. `once`: Idempotency-Key may make it repeatable. */

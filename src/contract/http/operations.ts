@@ -22,6 +22,7 @@ import {
   readingSaved,
   readingView,
 } from "./readings.ts";
+import { PICTURE_OPERATIONS } from "./picture-operations.ts";
 import { SUM_OPERATIONS } from "./sum-operations.ts";
 import { newTank, tankChange, tankHistory, tankList, tankSaved, tankView } from "./tanks.ts";
 
@@ -310,6 +311,7 @@ export const OPERATIONS: readonly Operation[] = [
     examples: [{ name: "of one corrected", params: ofReading, status: 200 }],
   },
   ...ENTRY_OPERATIONS,
+  ...PICTURE_OPERATIONS,
   answering("larder", "Food the tank makes, and who eats it", larderOutput),
   answering("waves", "The plan: who comes when, how many, on what condition", wavesOutput),
   answering("ahead", "Weeks ahead, twenty ways it could go", aheadOutput),

@@ -7,6 +7,7 @@ import { API_ROOT, openApi } from "../../contract/http/openapi.ts";
 import type { Operation } from "../../contract/http/operation.ts";
 import { OPERATIONS } from "../../contract/http/operations.ts";
 import type { Served } from "../app.ts";
+import { LIMITS } from "../limits.ts";
 import { sendText } from "../reply.ts";
 import * as answers from "./answers.ts";
 import * as files from "./bring-in.ts";
@@ -14,6 +15,7 @@ import { callOf, type Handler, mend, type Result } from "./call.ts";
 import * as care from "./care.ts";
 import * as catalogue from "./catalogue.ts";
 import * as entries from "./entries.ts";
+import * as pictures from "./pictures.ts";
 import * as readings from "./readings.ts";
 import * as sums from "./sums.ts";
 import * as tanks from "./tanks.ts";
@@ -41,6 +43,10 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
   takeEntryAway: entries.takeEntryAway,
   bringEntryBack: entries.bringEntryBack,
   entryHistory: entries.entryHistory,
+  listPictures: pictures.listPictures,
+  addPicture: pictures.addPicture,
+  takePictureAway: pictures.takePictureAway,
+  bringPictureBack: pictures.bringPictureBack,
   previewBringIn: files.previewBringIn,
   bringIn: files.bringFileIn,
   listActs: files.listActs,
@@ -98,6 +104,7 @@ function addOperation(app: FastifyInstance, operation: Operation, served: Served
     method: operation.method,
     url: `${API_ROOT}${operation.path.replaceAll(/\{(\w+)\}/g, ":$1")}`,
     config: { changes: operation.changes },
+    ...(operation.takes === "file" ? { bodyLimit: LIMITS.fileBytes } : {}),
     handler: async (request, reply) => {
       const result = await handler(callOf(operation, request, served, () => fingerprintOf(request)));
       return await send(result, request, reply);

@@ -1,7 +1,8 @@
 /** A tank's daybook as the pieces of a file, in turns: a long one holds nobody up. */
 
+import { isPictured } from "../../contract/picture/limits.ts";
 import { csvPieces, sheetPieces } from "../../contract/take-out/csv-file.ts";
-import { jsonPieces } from "../../contract/take-out/json.ts";
+import { jsonPieces, type NamedPicture } from "../../contract/take-out/json.ts";
 import type { TakeOutFormat } from "../../contract/take-out/taken.ts";
 import { preferencesOf } from "../../contract/tank-file/preferences-of.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
@@ -33,7 +34,7 @@ export async function* takeOut(desk: Desk, request: TakeOutRequest): AsyncGenera
   const preferences = preferencesOf(document.preferences);
   const pieces =
     format === "json"
-      ? jsonPieces({ tank, at: now, preferences }, entries)
+      ? jsonPieces({ tank, at: now, preferences }, entries, await picturesNamed(desk, entries))
       : format === "csv"
         ? csvPieces(new Set(entries.map(({ kind }) => kind)), entries)
         : sheetPieces(entries, preferences);
@@ -50,6 +51,20 @@ export async function* takeOut(desk: Desk, request: TakeOutRequest): AsyncGenera
     began = performance.now();
   }
   if (joined !== "") yield joined;
+}
+
+async function picturesNamed(
+  desk: Desk,
+  entries: readonly { readonly id: string; readonly kind: string }[],
+): Promise<ReadonlyMap<string, readonly NamedPicture[]>> {
+  const named = new Map<string, NamedPicture[]>();
+  const ids = entries.filter(({ kind }) => isPictured(kind)).map(({ id }) => id);
+  for (const { entryId, sha256, type, sizeBytes, shows, takenAway } of await desk.pictures(ids)) {
+    if (takenAway !== null) continue;
+    const one = { sha256, type, size_bytes: sizeBytes, shows };
+    named.set(entryId, [...(named.get(entryId) ?? []), one]);
+  }
+  return named;
 }
 
 export const EXTENSION: Readonly<Record<TakeOutFormat, string>> = {

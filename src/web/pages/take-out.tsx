@@ -76,7 +76,8 @@ export function takeOutPage({ head, entries, values, doubts }: TakeOutView): Pag
         </form>
         <p>
           A file can be <a href={to.bringIn(head.id)}>brought in</a> again, here or for another tank: entries
-          that are here already are not added twice. What was taken away is not in it.
+          that are here already are not added twice. What was taken away is not in it. Pictures are not in it
+          either: JSON names them, and a backup of the store holds them.
         </p>
       </>
     ),
