@@ -7,7 +7,7 @@ import { SHELF_NAME, type ShelfId } from "../../engine/types/shelf.ts";
 import { inFull } from "../animals/fit-words.ts";
 import { linked, type Sentence, type Told, told } from "../sentence.ts";
 import type { TankAnswers } from "../tank-answers.ts";
-import { counted, dateWords, dryFood, rations } from "../words.ts";
+import { counted, dateWords, dryFood, rations, rationsADay } from "../words.ts";
 import { callMeIf } from "./call-me.ts";
 import { measureFor } from "./fit.ts";
 
@@ -39,6 +39,8 @@ export interface Sheet {
   readonly shelves: readonly SheetShelf[];
   readonly feeding: readonly Sentence[];
   readonly moreFeeding: number;
+  /** Of what is fed and nobody eats; null where there is none to speak of. */
+  readonly leftOver: Sentence | null;
   readonly callMeIf: readonly Sentence[];
   /** Titles of the works that stand behind most of its figures. */
   readonly sources: readonly string[];
@@ -91,9 +93,21 @@ export function sheetOf(answers: TankAnswers): Sheet {
       })),
     feeding: feeding.slice(0, MOST.feeding),
     moreFeeding: Math.max(0, feeding.length - MOST.feeding),
+    leftOver: leftOverOf(answers),
     callMeIf: callMeIf(answers),
     sources: mostCited(answers).slice(0, MOST.sources),
   };
+}
+
+/** As the page of waves leaves it to the keeper's own hands. */
+function leftOverOf({ waves }: TankAnswers): Sentence | null {
+  const left = waves.left_to_hand.find(({ shelf }) => shelf === ("uneaten_feed" satisfies ShelfId));
+  if (left === undefined) return null;
+  return [
+    "Feed less, or take out what is left after two minutes: about ",
+    told(rationsADay(left.mg_c_per_day), left.figure),
+    " are left.",
+  ];
 }
 
 /** A shelf that gives less than this in its best run is no line of a page, mg C a day. */

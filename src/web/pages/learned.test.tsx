@@ -33,6 +33,15 @@ describe("taught", () => {
   test("the first sentence says what is well seen", () => {
     expect(/<h1>(.*?)<\/h1>/.exec(html)![1]).toBe("Label of b: well seen");
   });
+  test("several are counted in the first sentence and named below, as their names hold commas", () => {
+    const two = {
+      ...learned.taught!,
+      quantities: [quantity("a", "partly", 0.7), quantity("b", "partly", 0.6)],
+    };
+    const told = htmlOf({ ...learned, taught: two });
+    expect(/<h1>(.*?)<\/h1>/.exec(told)![1]).toBe("2 of 2 quantities of this tank are partly seen");
+    expect(text(told)).toContain("Partly: label of b; label of a.");
+  });
   test("before, now and shares open their workings", () => {
     for (const figure of ["learned.a", "learned.b", "learned.share.no3"])
       expect(html).toContain(`data-figure="${figure}"`);

@@ -3,13 +3,14 @@
  * do with it. Where there is too little to learn from, what it would take.
  */
 import type { LearnedOutput, LearnedQuantity } from "../../answers/learned/output.ts";
-import { dateWords } from "../../answers/words.ts";
+import { counted, dateWords } from "../../answers/words.ts";
 import { LearnedBands } from "../charts/learned-bands.tsx";
 import { bandWords, SEEN_WORDS } from "../charts/learned-words.ts";
 import { type Page, type TankHead, to } from "../page.ts";
+import { Disclosure } from "../parts/disclosure.tsx";
 import { Quantity } from "../parts/quantity.tsx";
 import { Table } from "../parts/table.tsx";
-import { capital, listed, lowerFirst } from "../parts/text.ts";
+import { capital, lowerFirst } from "../parts/text.ts";
 import { LearnAgain } from "./learned/again.tsx";
 import { learnedSeen } from "./learned/seen.ts";
 
@@ -65,7 +66,11 @@ function titleOf(taught: TaughtOutput | null): string {
   const shown = seen.length > 0 ? seen : partly;
   if (shown.length === 0) return "The daybook tells little beyond what was assumed";
   const how = seen.length > 0 ? "well seen" : "partly seen";
-  return `${capital(listed(shown.slice(0, 3).map(({ label }) => label)))}: ${how}`;
+  const [first, ...more] = shown;
+  // Names hold commas of their own: several are counted here and named below.
+  return more.length === 0
+    ? `${capital(first!.label)}: ${how}`
+    : `${shown.length} of ${taught.quantities.length} quantities of this tank are ${how}`;
 }
 
 function NotEnough({ tank, learned }: { readonly tank: string; readonly learned: LearnedOutput | null }) {
@@ -102,6 +107,7 @@ function Taught({ tank, taught }: { readonly tank: string; readonly taught: Taug
     (a, b) => order[a.seen] - order[b.seen] || a.spread_left - b.spread_left,
   );
   const told = quantities.filter(({ seen }) => seen !== "hardly");
+  const hardly = quantities.filter(({ seen }) => seen === "hardly");
   const shown = told.length > 0 ? told : quantities.slice(0, 3);
   return (
     <>
@@ -110,27 +116,14 @@ function Taught({ tank, taught }: { readonly tank: string; readonly taught: Taug
       </p>
       <LearnedBands id={LEARNED_CHART} quantities={shown} title={chartTitle(told)} />
       <h2>Quantity by quantity</h2>
-      <Table
-        caption="What is known now, and what was known before"
-        columns={[
-          { name: "quantity" },
-          { name: "now", numeric: true },
-          { name: "before", numeric: true },
-          { name: "seen" },
-          { name: "pulled most by" },
-        ]}
-        rows={quantities.map(({ label, unit, before, after, seen, pulled_by, figure }) => [
-          capital(label),
-          <Quantity key="now" figure={figure}>
-            {bandWords(after, unit)}
-          </Quantity>,
-          <Quantity key="before" figure={figure}>
-            {bandWords(before, unit)}
-          </Quantity>,
-          SEEN_WORDS[seen],
-          pulled_by === null ? "nothing" : `${pulled_by.label}, ${pulled_by.way}`,
-        ])}
-      />
+      {told.length === 0 ? null : (
+        <NowAndBefore caption="What is known now, and what was known before" quantities={told} />
+      )}
+      {hardly.length === 0 ? null : (
+        <Disclosure summary={`${hardly.length} hardly seen: of these still holds what was assumed`}>
+          <NowAndBefore caption="Hardly seen: now, and before" quantities={hardly} />
+        </Disclosure>
+      )}
       <h2>Who taught</h2>
       <Table
         caption="Of all that was learned, what would be missing without each kind of observation. Kinds that say the same can spare each other, so shares need not add up."
@@ -154,6 +147,37 @@ function Taught({ tank, taught }: { readonly tank: string; readonly taught: Taug
   );
 }
 
+interface NowAndBeforeProps {
+  readonly caption: string;
+  readonly quantities: readonly LearnedQuantity[];
+}
+
+function NowAndBefore({ caption, quantities }: NowAndBeforeProps) {
+  return (
+    <Table
+      caption={caption}
+      columns={[
+        { name: "quantity" },
+        { name: "now", numeric: true },
+        { name: "before", numeric: true },
+        { name: "seen" },
+        { name: "pulled most by" },
+      ]}
+      rows={quantities.map(({ label, unit, before, after, seen, pulled_by, figure }) => [
+        capital(label),
+        <Quantity key="now" figure={figure}>
+          {bandWords(after, unit)}
+        </Quantity>,
+        <Quantity key="before" figure={figure}>
+          {bandWords(before, unit)}
+        </Quantity>,
+        SEEN_WORDS[seen],
+        pulled_by === null ? "nothing" : `${pulled_by.label}, ${pulled_by.way}`,
+      ])}
+    />
+  );
+}
+
 function sentenceOf(quantities: readonly LearnedQuantity[]): string {
   const names = (seen: LearnedQuantity["seen"]) =>
     quantities.filter((quantity) => quantity.seen === seen).map(({ label }) => label);
@@ -161,9 +185,11 @@ function sentenceOf(quantities: readonly LearnedQuantity[]): string {
   const partly = names("partly");
   const hardly = names("hardly");
   return [
-    ...(well.length > 0 ? [`Well seen: ${listed(well)}.`] : []),
-    ...(partly.length > 0 ? [`Partly: ${listed(partly)}.`] : []),
-    ...(hardly.length > 0 ? [`Hardly: ${listed(hardly)}; of these still holds what was assumed.`] : []),
+    ...(well.length > 0 ? [`Well seen: ${well.join("; ")}.`] : []),
+    ...(partly.length > 0 ? [`Partly: ${partly.join("; ")}.`] : []),
+    ...(hardly.length > 0
+      ? [`Hardly, so that what was assumed still holds: ${counted(hardly.length, "other")}.`]
+      : []),
   ].join(" ");
 }
 
@@ -182,22 +208,30 @@ function Observations({ tank, taught }: { readonly tank: string; readonly taught
   return (
     <>
       <h2>Observation by observation</h2>
-      <Table
-        caption={
+      <Disclosure
+        summary={
           shown.length < taught.readings.length
             ? `The ${shown.length} that pulled most of ${taught.readings.length}`
-            : "How far each pulled"
+            : `All ${shown.length}, and how far each pulled`
         }
-        columns={[{ name: "on" }, { name: "observed" }, { name: "pulled at" }, { name: "how far" }]}
-        rows={shown.map(({ entry, on, label, moved, way, pull, outlying }) => [
-          <a key="on" href={to.entry(tank, entry)}>
-            {dateWords(on)}
-          </a>,
-          capital(label),
-          pull === "little" ? "nothing much" : `${moved}, ${way}`,
-          `${PULL_WORDS[pull]}${outlying ? "; lies off every version" : ""}`,
-        ])}
-      />
+      >
+        <Table
+          caption={
+            shown.length < taught.readings.length
+              ? `The ${shown.length} that pulled most of ${taught.readings.length}`
+              : "How far each pulled"
+          }
+          columns={[{ name: "on" }, { name: "observed" }, { name: "pulled at" }, { name: "how far" }]}
+          rows={shown.map(({ entry, on, label, moved, way, pull, outlying }) => [
+            <a key="on" href={to.entry(tank, entry)}>
+              {dateWords(on)}
+            </a>,
+            capital(label),
+            pull === "little" ? "nothing much" : `${moved}, ${way}`,
+            `${PULL_WORDS[pull]}${outlying ? "; lies off every version" : ""}`,
+          ])}
+        />
+      </Disclosure>
     </>
   );
 }

@@ -153,7 +153,10 @@ function Feeding({ sheet }: { readonly sheet: Sheet }) {
     <section>
       <h2>Feeding</h2>
       {sheet.feeding.length === 0 ? (
-        <p>Feed the fish as you do. No animal of the crew needs food by hand yet.</p>
+        <p>
+          {sheet.leftOver === null ? "Feed as you do." : <Sentence of={sheet.leftOver} />} No animal of the
+          crew needs food by hand yet.
+        </p>
       ) : (
         <ul>
           {sheet.feeding.map((sentence) => (

@@ -119,7 +119,7 @@ export function WhatWouldChange({ tank, answers: { waves } }: OfTank) {
         {waves.would_change.map(({ fact, label, ask, heads_if_low, heads_if_high, figure }) => (
           <li key={fact}>
             {capital(label)}
-            {heads_if_low === null || heads_if_high === null ? null : (
+            {heads_if_low === null || heads_if_high === null || heads_if_low === heads_if_high ? null : (
               <>
                 {" ("}
                 <Quantity figure={figure}>{crewAtEnds(heads_if_low, heads_if_high)}</Quantity>
@@ -135,7 +135,5 @@ export function WhatWouldChange({ tank, answers: { waves } }: OfTank) {
 }
 
 /** The crew in all, those that live there too, if an unknown lay at either end. */
-function crewAtEnds(low: number, high: number): string {
-  if (low !== high) return `a crew of ${low} if it lies low, of ${high} if high`;
-  return low === 0 ? "nobody either way" : `a crew of ${low} either way`;
-}
+const crewAtEnds = (low: number, high: number): string =>
+  `a crew of ${low} if it lies low, of ${high} if high`;
