@@ -5,6 +5,7 @@
 import { addDemonstration } from "../../../src/server/demonstration/add.ts";
 import { openStore } from "../../../src/store/open.ts";
 import type { Json, Store } from "../../../src/store/store.ts";
+import { PNG } from "../../kit/pictures.ts";
 import { addCounted } from "./counted-tank.ts";
 
 export interface Cast {
@@ -23,6 +24,8 @@ export interface Cast {
   readonly declined: string;
   /** Heads counted, losses, more seen than on record, bare glass. */
   readonly counted: string;
+  /** A loss of the counted tank, with a picture. */
+  readonly pictured: string;
   /** A reading of the demonstration tank. */
   readonly reading: string;
 }
@@ -32,7 +35,7 @@ export const TODAY = "2026-06-15";
 const STAMP = { at: `${TODAY}T09:00:00.000Z`, by: "checks" };
 
 const OWN: Readonly<
-  Record<Exclude<keyof Cast, "demo" | "reading" | "counted">, { keeper: string; facts: Json }>
+  Record<Exclude<keyof Cast, "demo" | "reading" | "counted" | "pictured">, { keeper: string; facts: Json }>
 > = {
   first: { keeper: "Nell", facts: { name: "Window tank", water_l: "113" } },
   nothingYet: {
@@ -99,6 +102,16 @@ async function addOwn(store: Store): Promise<Record<keyof typeof OWN, string>> {
   return Object.fromEntries(ids) as Record<keyof typeof OWN, string>;
 }
 
+/** Gives a tank's last loss a picture. */
+async function addPictured(store: Store, tank: string): Promise<string> {
+  const [loss] = await store.entries(tank, { kind: "loss", limit: 1 });
+  if (loss === undefined) throw new Error("the counted tank has no loss");
+  const size = { type: "image/png", widthPx: 24, heightPx: 16 };
+  const picture = { id: "picture-of-the-cast", entryId: loss.id, ...size, shows: "", image: PNG };
+  await store.addPicture(picture, 4, STAMP);
+  return loss.id;
+}
+
 /** Makes the store at `place` with the cast in it, and closes it. */
 export async function makeCast(place: string): Promise<Cast> {
   const store = await openStore(place);
@@ -106,11 +119,12 @@ export async function makeCast(place: string): Promise<Cast> {
     await addDemonstration(store, TODAY, STAMP.at);
     const own = await addOwn(store);
     const counted = await addCounted(store, STAMP);
+    const pictured = await addPictured(store, counted);
     await store.setKept(own.removed, 1, false, STAMP);
     await store.addEntries(own.declined, [DECLINE], STAMP);
     for (const { id, demonstration } of await store.tanks()) {
       const [reading] = demonstration ? await store.entries(id, { kind: "reading", limit: 1 }) : [];
-      if (reading !== undefined) return { ...own, counted, demo: id, reading: reading.id };
+      if (reading !== undefined) return { ...own, counted, pictured, demo: id, reading: reading.id };
     }
     throw new Error("no demonstration tank has readings");
   } finally {

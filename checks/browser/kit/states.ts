@@ -90,6 +90,8 @@ export function statesOf(cast: Cast): State[] {
     page("demo-animal-never", to.animal(demo, "pufferfish")),
     page("first-animal", to.animal(first, "mexican-turbo-snail")),
     { ...page("counted-heads", to.tank(cast.counted, "heads")), engine: true },
+    page("counted-pictured", to.entry(cast.counted, cast.pictured)),
+    page("counted-for-the-seller", to.forSeller(cast.counted, cast.pictured)),
     page("counted-working", to.working(cast.counted, "heads.trochus-snail.now")),
     page("demo-working", to.working(demo, "larder.film_glass.supply")),
     { ...page("demo-learned", to.learned(demo)), engine: true },
