@@ -23,7 +23,7 @@ const BOTH = [
 ] as const;
 
 /**
- * Ammonia and nitrite that can't be read: with `apart`, on the last two tests so many days apart; without, on the last
+ * Ammonia and nitrite too low for a test to show: with `apart`, on the last two tests so many days apart; without, on the last
  * test since the last animals came.
  */
 export function testsCondition(known: KnownOfTank, apart: { readonly days: number } | null): Finding {
@@ -44,9 +44,9 @@ export function testsCondition(known: KnownOfTank, apart: { readonly days: numbe
     const words = readable.map(({ word, values }) => `${word} on ${dateWords(values.at(-1)?.on ?? "")}`);
     return {
       state: "not_met",
-      because: `Could be read: ${words.join(", ")}.`,
+      because: `A test showed ${words.join(", ")}.`,
       entries,
-      settle: `Tests of ${readable.map(({ word }) => word).join(" and ")} that read nothing${apart === null ? "" : `, twice, ${apart.days} days apart`}.`,
+      settle: `Tests of ${readable.map(({ word }) => word).join(" and ")} that show none${apart === null ? "" : `, twice, ${apart.days} days apart`}.`,
       by: "reading",
     };
   }
@@ -56,7 +56,9 @@ export function testsCondition(known: KnownOfTank, apart: { readonly days: numbe
     return {
       state: "met",
       because:
-        apart === null ? "Neither could be read on the last test." : "Neither could be read on either test.",
+        apart === null
+          ? "Both were too low for the last tests to show."
+          : "Both were too low for the tests to show, twice.",
       entries,
       settle: null,
       by: null,

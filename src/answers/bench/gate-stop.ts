@@ -97,7 +97,7 @@ function ammonia(known: KnownOfTank): Reason[] {
   if (latest === undefined || !recent(latest.on, known) || isUnreadable(latest, "tan_mg_n_per_l")) return [];
   return [
     {
-      words: `Ammonia could be read on ${dateWords(latest.on)}.`,
+      words: `The test of ${dateWords(latest.on)} showed ammonia.`,
       entries: latest.entry === null ? [] : [latest.entry],
     },
   ];

@@ -61,13 +61,13 @@ function foundAdvice(known: KnownOfTank, found: readonly HeadsChanged[]): Advice
         ],
         [
           eased
-            ? "Ammonia can't be read since then: it is not that."
+            ? "The tests since then show no ammonia: it is not that."
             : "A dead animal gives off ammonia, and what killed it may be there still.",
         ],
       ],
       byWhen: [today ? "Today." : "This week."],
       by: today ? known.today : null,
-      wouldChange: ["An ammonia test that reads nothing, then two weeks of readings without another loss."],
+      wouldChange: ["An ammonia test that shows none, then two weeks of readings without another loss."],
       restsOn: found.map(({ entry }) => entry).join(" "),
       act: { words: "What to do first", leads: "wrong" },
       wait: { words: "Test before acting", leads: "readings" },

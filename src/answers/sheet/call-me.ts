@@ -8,14 +8,14 @@ import { chance } from "../words.ts";
 const ALWAYS = [
   "an animal gasps, lies on its back or can't be found for a week",
   "two animals die within a week",
-  "ammonia or nitrite can be read on a test",
+  "a test shows ammonia or nitrite",
 ] as const;
 
 const POISON: ReadonlySet<string> = new Set(["tan", "nh3", "no2"]);
 const TEST: Readonly<Record<string, string>> = {
-  tan: "ammonia can be read on a test",
-  nh3: "ammonia can be read on a test",
-  no2: "nitrite can be read on a test",
+  tan: "a test shows ammonia",
+  nh3: "a test shows ammonia",
+  no2: "a test shows nitrite",
   no3: "nitrate is above",
   po4: "phosphate is above",
 };
@@ -50,4 +50,4 @@ const hungerWords = ({ name, starves_of_20, figures }: Outlook["kinds"][number])
 
 /** Whether a sentence says already what another does. */
 const says = (one: string, other: string): boolean =>
-  one.includes(other) || (one.includes("can be read on a test") && other.includes("can be read on a test"));
+  one.includes(other) || (one.startsWith("a test shows") && other.startsWith("a test shows"));

@@ -115,7 +115,7 @@ function runFigures(runs: NonNullable<StartUpOutput["runs"]>, facts: TankFacts):
         inputs: [
           ...tankInputs(facts),
           workedOut(
-            "a usual kit can read from",
+            "a usual kit shows it from",
             `${round3(what === "ammonia" ? runs.readable_ammonia : runs.readable_nitrite)} mg N/L on`,
           ),
           ...runs.days.flatMap((date, day) =>

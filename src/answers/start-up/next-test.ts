@@ -40,11 +40,12 @@ const DO: Readonly<Record<NextTest["what"], string>> = {
 const WHY: Readonly<Record<Stage, string>> = {
   not_filled: "",
   no_data: "No test of both within ten days says where the nitrogen cycle stands.",
-  waiting: "Neither could be read, but no ammonia was ever seen: two noughts say nothing of the bacteria.",
-  ammonia: "Ammonia could be read on the last test.",
-  both: "Ammonia and nitrite could both be read on the last test.",
-  nitrite: "Nitrite could be read on the last test.",
-  clear: "Neither could be read on the last test; nought on one day is not enough.",
+  waiting:
+    "Both were too low for the tests to show, but no ammonia was ever seen: two noughts say nothing of the bacteria.",
+  ammonia: "The last test showed ammonia.",
+  both: "The last tests showed ammonia and nitrite.",
+  nitrite: "The last test showed nitrite.",
+  clear: "Both were too low for the last tests to show; nought on one day is not enough.",
   proven: "",
   past: "",
 };

@@ -7,11 +7,11 @@ import type { Stage, StageFound } from "./stage.ts";
 export const STAGE_TITLE: Readonly<Record<Stage, string>> = {
   not_filled: "Start-up has not begun: the tank holds no seawater yet",
   no_data: "Not enough data: no test of both ammonia and nitrite within ten days",
-  waiting: "Not enough data: nothing could be read yet, and no ammonia was given",
-  ammonia: "Ammonia is there; nitrite cannot be read yet",
+  waiting: "Not enough data: no test showed anything yet, and no ammonia was given",
+  ammonia: "Ammonia is there; nitrite is still too low for the test to show",
   both: "Ammonia is being used up, and nitrite is there",
   nitrite: "Ammonia is gone; nitrite is still there",
-  clear: "Neither could be read: one nought is not the end",
+  clear: "Both too low for the tests to show: one nought is not the end",
   proven: "A dose of ammonia was gone in a day, and nitrite with it",
   past: "This tank is past its start-up",
 };
@@ -37,11 +37,11 @@ export function stageSentence(
     case "no_data":
       return "Test both, log them, and this page says where the cycle stands.";
     case "waiting":
-      return `Ammonia and nitrite could not be read${day}. Bacteria that were never given anything cannot be judged.`;
+      return `Ammonia and nitrite were too low for the tests to show${day}. Bacteria that were never given anything cannot be judged.`;
     case "ammonia":
-      return `Ammonia could be read${day}: the bacteria that use it are still few, and those for nitrite have nothing yet.${topSentence("Ammonia", tops.tan)}`;
+      return `The test showed ammonia${day}: the bacteria that use it are still few, and those for nitrite have nothing yet.${topSentence("Ammonia", tops.tan)}`;
     case "both":
-      return `Both could be read${day}: ammonia is turned into nitrite; nitrite goes weeks later.${topSentence("Ammonia", tops.tan)}${topSentence("Nitrite", tops.no2)}`;
+      return `The tests showed both${day}: ammonia is turned into nitrite; nitrite goes weeks later.${topSentence("Ammonia", tops.tan)}${topSentence("Nitrite", tops.no2)}`;
     case "nitrite": {
       const before = no2Before?.central ?? null;
       const way =
@@ -50,16 +50,16 @@ export function stageSentence(
           : no2.central < before
             ? ", less than the test before"
             : ", more than the test before";
-      return `Nitrite could be read${day}${way}. The bacteria that use it come last.${topSentence("Nitrite", tops.no2)}`;
+      return `The test showed nitrite${day}${way}. The bacteria that use it come last.${topSentence("Nitrite", tops.no2)}`;
     }
     case "clear":
       return stocked
-        ? `Neither could be read${day}. Two such tests three days apart are what the first wave asks for.`
-        : `Neither could be read${day}. Whether a new load would go as fast, only a dose can tell.`;
+        ? `Both were too low for the tests to show${day}. Two such tests three days apart are what the first wave asks for.`
+        : `Both were too low for the tests to show${day}. Whether a new load would go as fast, only a dose can tell.`;
     case "proven":
-      return `Dosed on ${dateWords(proof?.dose.on ?? "")}; a day later neither could be read.`;
+      return `Dosed on ${dateWords(proof?.dose.on ?? "")}; a day later both were too low for the tests to show.`;
     case "past":
-      return "Ammonia or nitrite that can be read now is trouble, no start-up.";
+      return "Ammonia or nitrite that a test shows now is trouble, no start-up.";
   }
 }
 

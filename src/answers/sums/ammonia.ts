@@ -80,7 +80,7 @@ function work(given: Given): SumAnswer {
     tables: [],
     cautions: isDanger(limits) ? [ACT_TODAY] : [],
     notes: [
-      "A kit also counts ammonia that a conditioner has bound; some read nothing of it. The limits are not for it.",
+      "A kit also counts ammonia that a conditioner has bound; some show nothing of it. The limits are not for it.",
       "The pH scale decides more than the equation: meters set with ordinary buffers read about 0.14 higher.",
       ...(rough ? ["Beyond the water that the equation was made for: rougher than it looks."] : []),
       `Limits: ${SEAWATER_SOURCES["epa-1989"]}; the two spans of time from memory.`,

@@ -69,7 +69,7 @@ function startUpText(output: StartUpOutput, io: Io): string {
       ? []
       : [
           line(
-            `The test: dose ${round3(dose.mg_n_per_l)} mg N/L of ammonia (${round3(dose.ammonium_chloride_g.central)} g of pure ammonium chloride), only with nothing living in the water; done when neither can be read a day later.`,
+            `The test: dose ${round3(dose.mg_n_per_l)} mg N/L of ammonia (${round3(dose.ammonium_chloride_g.central)} g of pure ammonium chloride), only with nothing living in the water; done when both are too low for the tests to show a day later.`,
           ),
         ]),
     ...by_rock.map(({ rock, days, this_tank }) =>

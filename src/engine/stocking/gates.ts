@@ -38,13 +38,14 @@ export const MORE_THAN_EATEN: Readonly<Record<ShelfId, string>> = {
 
 /** Conditions that are no sign of a shelf, as they begin. */
 export const GATE_WORDS = {
-  firstTests: "ammonia and nitrite can't be read on two tests three days apart",
-  testsSince: "ammonia and nitrite still can't be read, and nothing died that you can't explain",
+  firstTests: "ammonia and nitrite are too low for the test to show, on two tests three days apart",
+  testsSince:
+    "ammonia and nitrite are still too low for the test to show, and nothing died that you can't explain",
   heads: "the animals there move and feed: count them by torch an hour after dark",
   open: "nothing: its window is open",
   stopGrazers:
     "the glass stays bare for a week, snails climb out of the water, or two animals die within a week",
-  stopOthers: "ammonia can be read, or two animals die within a week",
+  stopOthers: "a test shows ammonia, or two animals die within a week",
 } as const;
 
 /** Shelves that matter for a gate, the ones that most of the wave's needs rest on. */

@@ -56,7 +56,7 @@ export function startUpPage(view: StartUpView): Page {
 function Past({ tank }: { readonly tank: string }) {
   return (
     <p>
-      Ammonia or nitrite that can be read now is trouble, no start-up:{" "}
+      Ammonia or nitrite that a test shows now is trouble, no start-up:{" "}
       <a href={to.wrong(tank)}>what to do first</a>.
     </p>
   );
@@ -71,7 +71,7 @@ function Running({ view, startUp }: { readonly view: StartUpView; readonly start
       {stocked && (stage === "ammonia" || stage === "both" || stage === "nitrite") ? (
         <Notice kind="danger">
           <p>
-            Something lives in this tank, and ammonia or nitrite can be read.{" "}
+            Something lives in this tank, and a test shows ammonia or nitrite.{" "}
             <a href={to.wrong(head.id)}>What to do first</a>
           </p>
         </Notice>
@@ -184,7 +184,7 @@ export function startUpRunsFacts(
     readings: readings.flatMap(({ quantity, ...reading }) => (quantity === what ? [reading] : [])),
     limit: {
       value: what === "ammonia" ? runs.readable_ammonia : runs.readable_nitrite,
-      words: "what a usual kit can read",
+      words: "what a usual kit can show",
     },
     asked: askedOf(startUp),
   };
@@ -212,7 +212,7 @@ function Runs({ view, startUp }: { readonly view: StartUpView; readonly startUp:
             sentence={
               <>
                 <Quantity figure={runs.figures[what]}>Twenty ways {what} could go</Quantity>; the line is what
-                a usual kit can read. Your tests stand as ticks.
+                a usual kit can show. Your tests stand as ticks.
               </>
             }
           />
@@ -234,15 +234,15 @@ function TheTest({
       <h2>The test that declares it done</h2>
       {dose === null || stocked ? (
         <p>
-          Something lives here, so no ammonia is dosed. It is done when ammonia and nitrite can't be read on
-          two tests three days apart.
+          Something lives here, so no ammonia is dosed. It is done when ammonia and nitrite are too low for
+          the test to show on two tests three days apart.
         </p>
       ) : (
         <>
           <p>
             Dose ammonia to <Quantity figure={dose.figures.dose}>{round3(dose.mg_n_per_l)} mg N/L</Quantity>.
-            A day later test both: done when neither can be read. Nought on one day without a dose is not
-            enough. Common practice, no source.
+            A day later test both: done when both are too low for the tests to show. Nought on one day without
+            a dose is not enough. Common practice, no source.
           </p>
           <p>
             For this water that is{" "}
