@@ -36,3 +36,13 @@ test("a growth that the crew is the answer to asks for hands, not for a wave tha
   expect(growths.growths.find(({ growth }) => growth === "hair_algae")?.causes[0]?.id).toBe("few-mouths");
   expect(plain(advice.find(({ id }) => id === "growth.hair_algae")!.do)).toMatch(/^Pull the long tufts/);
 });
+
+test("long tufts are pulled first, whatever they come from", async () => {
+  const store = await temporaryStore();
+  await addDemonstration(store, TODAY, `${TODAY}T09:00:00.000Z`);
+  const reef = (await store.tanks()).find(({ facts }) => facts["name"] === "Hallway reef (invented)");
+  const { facts, record, document } = (await loadTank(store, reef!.id, TODAY))!;
+  const { growths, advice } = recordAnswersOf({ facts, record, today: TODAY }, shownIn(document.preferences));
+  expect(growths.growths.find(({ growth }) => growth === "hair_algae")?.causes[0]?.id).toBe("nutrients-in");
+  expect(plain(advice.find(({ id }) => id === "growth.hair_algae")!.do)).toMatch(/^Pull the long tufts/);
+});

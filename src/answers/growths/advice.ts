@@ -77,8 +77,13 @@ function outbreakAdvice(output: OutbreakOutput, today: string): Advice {
 /** Whether a wave is due is the plan's matter, and stands in the list by itself; hands can begin at once. */
 const ASKS_FOR_THE_CREW = "few-mouths";
 
-function firstOf({ causes: [cause], described_as }: OutbreakOutput): string {
-  const ofCause = cause?.id === ASKS_FOR_THE_CREW ? undefined : cause?.do[0];
+/** Long tufts: what is there is pulled before what it comes from is looked at, as its page says. */
+const PULLED_FIRST = "hair_algae";
+const LONG = 3;
+
+function firstOf({ growth, score, causes: [cause], described_as }: OutbreakOutput): string {
+  const byHand = growth === PULLED_FIRST && score >= LONG;
+  const ofCause = byHand || cause?.id === ASKS_FOR_THE_CREW ? undefined : cause?.do[0];
   return ofCause ?? growthFacts.get(described_as)?.doLines[0]?.text ?? "Score it again in a week.";
 }
 
