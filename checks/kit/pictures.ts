@@ -47,7 +47,7 @@ export const TELLTALES = [
 const WORDS = "Telltale Camera GPS-52.5200N 2026:06:14 21:30:00";
 
 /** A TIFF block as cameras write it, little end first: maker, which way up, and the rest of the words. */
-export function exif(orientation: number): Buffer {
+function exif(orientation: number): Buffer {
   const tag = (id: number, type: number, count: number, value: number): Buffer => {
     const one = Buffer.alloc(12);
     one.writeUInt16LE(id, 0);

@@ -1,5 +1,8 @@
 /** What the store promises, sentence by sentence, on both databases. */
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { withDatabase } from "../../src/store/database.ts";
+import { examine } from "../../src/store/doctor.ts";
+import { openDatabase } from "../../src/store/open.ts";
 import type { NewEntry, Store, StoreError } from "../../src/store/store.ts";
 import { DATABASES, type Ground, ground, type Spot, stamp } from "./grounds.ts";
 
@@ -432,6 +435,25 @@ describe.each(DATABASES)("the store on %s", (database) => {
     await store.correctEntry("e1", 1, { ...change, kept: false }, stamp(1));
     await store.correctEntry("e1", 2, { ...change, kept: true }, stamp(2));
     expect(await store.pictures(["e1"])).toEqual(before);
+  });
+
+  test("the doctor holds every picture against its hash", async () => {
+    await tank();
+    await store.addEntries("t1", [reading("e1", "2026-01-01")], stamp());
+    await store.addPicture(picture("p1", [1, 2, 3]), 4, stamp());
+    const { where, options } = spot;
+    await withDatabase(await openDatabase(where, options), async (lookedOver) => {
+      const finding = async () =>
+        (await examine(lookedOver)).find(({ name }) => name === "every picture is as it was sent");
+      expect(await finding()).toMatchObject({ good: true });
+      await lookedOver.transact((db) =>
+        db
+          .updateTable("picture")
+          .set({ image: Buffer.from([1, 2, 4]) })
+          .execute(),
+      );
+      expect(await finding()).toMatchObject({ good: false, says: "not so for 1" });
+    });
   });
 
   test("a picture of no entry, or of another kind of file, is refused whole", async () => {

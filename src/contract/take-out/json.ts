@@ -14,7 +14,7 @@ export interface NamedPicture {
   readonly shows: string;
 }
 
-export const PICTURES_ARE_ELSEWHERE =
+const PICTURES_ARE_ELSEWHERE =
   "named by the SHA-256 of their bytes and not in this file: a backup of the store holds them";
 
 const UNITS = Object.fromEntries(
