@@ -156,10 +156,10 @@ function changeOf({ would_change }: WavesOutput): Sentence {
   const known = `Knowing ${label} better: ${ask}`;
   if (heads_if_low === null || heads_if_high === null || heads_if_low === heads_if_high) return [`${known}.`];
   return [
-    `${known}. If it lies low, a crew of `,
+    `${known}. Known to lie low, a crew of `,
     told(String(heads_if_low), figure),
-    "; if high, of ",
+    "; known to lie high, of ",
     told(String(heads_if_high), figure),
-    ".",
+    ": what is known needs less margin.",
   ];
 }

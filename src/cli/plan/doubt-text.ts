@@ -55,7 +55,7 @@ export function changeText({ wouldChange }: Plan, facts: TankFacts, io: Io): str
 /** The crew in all, those that live there too, if an unknown lay at either end. */
 function crewAtEnds(low: number | null, high: number | null): string {
   if (low === null || high === null) return "";
-  if (low !== high) return ` (a crew of ${low} if it lies low, of ${high} if high)`;
+  if (low !== high) return ` (a crew of ${low} once it is known to lie low, of ${high} to lie high)`;
   return low === 0 ? " (nobody either way)" : ` (a crew of ${low} either way)`;
 }
 

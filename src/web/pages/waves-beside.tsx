@@ -136,4 +136,4 @@ export function WhatWouldChange({ tank, answers: { waves } }: OfTank) {
 
 /** The crew in all, those that live there too, if an unknown lay at either end. */
 const crewAtEnds = (low: number, high: number): string =>
-  `a crew of ${low} if it lies low, of ${high} if high`;
+  `a crew of ${low} once it is known to lie low, of ${high} to lie high`;
