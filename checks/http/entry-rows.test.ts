@@ -49,6 +49,9 @@ const carried: Readonly<Record<string, readonly [Body, Scene?]>> = {
     (lost) => ({ kind: "loss", animal: "trochus-snail", count: lost, certainty: "found" }),
     { snails: 3 },
   ],
+  "I-091": [
+    (words) => ({ kind: "move", animal: "trochus-snail", count: 3, to: words.replace("3 snails to ", "") }),
+  ],
   "I-092": [cover],
   "I-093": [cover],
   "I-094": [cover],
@@ -99,4 +102,21 @@ test.each(Object.entries(carried))("%s", async (id, [body, scene = {}]) => {
   for (const { field, text } of offered) {
     expect((await send({ ...body(row.input), [field]: text })).statusCode, `${id}: ${text}`).toBe(201);
   }
+});
+
+test("I-091: a tank that was taken away, one that never was and one of another store answer in the same words", async () => {
+  const { under, address } = await addressOf({});
+  const facts = { grazewell_tank: 1, name: "Hallway", water_l: "100 L" };
+  const stamp = { at: "2026-05-01T09:00:00.000Z", by: "test" };
+  await under.store.addTank({ id: "gone-1", keeperId: "ada", demonstration: false, facts }, stamp);
+  await under.store.setKept("gone-1", 1, false, stamp);
+  const said = await Promise.all(
+    ["gone-1", "never1", "Hallway"].map(async (to) => {
+      const body = { kind: "move", animal: "trochus-snail", count: 3, to };
+      const answer = await ask(under.app, "POST", address, { body });
+      expect(answer.statusCode).toBe(422);
+      return answer.body.replaceAll(to, "_");
+    }),
+  );
+  expect(new Set(said).size).toBe(1);
 });

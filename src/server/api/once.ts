@@ -36,6 +36,18 @@ export async function onceOnly(call: Call, work: (desk: Desk) => Promise<Result>
   };
 }
 
+/** The answer that the request's key got before; null where it has none, or was never used. */
+export async function answeredBefore(call: Call): Promise<Result | null> {
+  if (call.once === null) return null;
+  try {
+    return await onceOnly(call, () => Promise.reject(new NotYet()));
+  } catch (error) {
+    if (error instanceof NotYet) return null;
+    throw error;
+  }
+}
+class NotYet extends Error {}
+
 export const conflict = (detail: string, current: unknown, choices?: Problem["choices"]): ProblemError =>
   new ProblemError({
     status: 412,

@@ -28,7 +28,7 @@ import {
   valuesOfEntry,
 } from "./entry-of.ts";
 import { instantWords } from "./instant-words.ts";
-import { isOwnKey, keepForm } from "./keep-entry.ts";
+import { isOwnKey, keepForm, keptBefore } from "./keep-entry.ts";
 import { ofTank } from "./of-tank.ts";
 import { stateKey } from "./once.ts";
 import { together } from "./reading-of.ts";
@@ -113,10 +113,14 @@ async function add(tank: LoadedTank, request: PageRequest, context: PageContext)
   if (kind === undefined) return NO_KIND;
   const sent = sentValues(request.form);
   const read = await readSentEntry(kind, sent, tank, context);
-  if (!read.ok) return await form(tank, kind, sent, read.doubts, context, 422);
-  const { id, refused } = await keepForm(kind, sent, read, tank, context);
-  if (refused !== undefined) return await form(tank, kind, sent, [doubtOf(refused)], context, 422);
-  return { kind: "redirect", to: `${to.tank(tank.row.id, "daybook")}?kept=${id}` };
+  const done = read.ok
+    ? await keepForm(kind, sent, read, tank, context)
+    : await keptBefore(kind, sent, tank, context);
+  if (done === null || done.refused !== undefined) {
+    const doubts = read.ok ? [doubtOf(done?.refused ?? "")] : read.doubts;
+    return await form(tank, kind, sent, doubts, context, 422);
+  }
+  return { kind: "redirect", to: `${to.tank(tank.row.id, "daybook")}?kept=${done.id}` };
 }
 
 /** What only the write could tell: of a move, that one of the two records does not have so many. */

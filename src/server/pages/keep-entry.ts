@@ -47,8 +47,6 @@ export async function keepOnce(
   tank: LoadedTank,
   context: PageContext,
 ): Promise<Done> {
-  const key = sent["once"];
-  const of = `${kind}:${tank.row.id}`;
   const by = tank.row.keeper.name;
   const entry = { kind, on, body };
   const id = context.newId();
@@ -63,23 +61,54 @@ export async function keepOnce(
     if (added.kind === "refused") throw new NotKept(added.because);
     return id;
   };
+  const key = sent["once"];
   try {
-    return await once();
+    if (key !== undefined && isOwnKey(key)) return await underOwnKey(key, kind, sent, tank, context, work);
+    return { id: await makeOnce({ key, of: keysOf(kind, tank), content: entry, by, work }, context) };
   } catch (error) {
     if (error instanceof NotKept) return { id: "", refused: `${error.message}.` };
     throw error;
   }
+}
 
-  async function once(): Promise<Done> {
-    if (key === undefined || !isOwnKey(key)) {
-      return { id: await makeOnce({ key, of, content: entry, by, work }, context) };
-    }
-    const typed = JSON.stringify(Object.entries(typedOf(kind, sent)).toSorted());
-    const done = await context.store.once(`${of}:${key}`, typed, { at: context.now, by }, async (desk) => {
-      return { status: 303, body: { id: await work(desk), at: context.now } };
-    });
-    return done.kind === "other_request" ? { id: "", other: true } : { id: String(done.reply.body["id"]) };
+/**
+ * What was kept under an entry's own key; null where nothing was, or it has none. For one that can't be read any more: a
+ * loss that is sent again has fewer to lose, as it was kept.
+ */
+export async function keptBefore(
+  kind: EntryKind,
+  sent: Values,
+  tank: LoadedTank,
+  context: PageContext,
+): Promise<Done | null> {
+  const key = sent["once"];
+  if (key === undefined || !isOwnKey(key)) return null;
+  try {
+    const none = () => Promise.reject(new NotKept());
+    const done = await underOwnKey(key, kind, sent, tank, context, none);
+    return done.other === true ? null : done;
+  } catch (error) {
+    if (error instanceof NotKept) return null;
+    throw error;
   }
+}
+
+const keysOf = (kind: EntryKind, { row }: LoadedTank): string => `${kind}:${row.id}`;
+
+async function underOwnKey(
+  key: string,
+  kind: EntryKind,
+  sent: Values,
+  tank: LoadedTank,
+  { store, now }: PageContext,
+  work: (desk: Desk) => Promise<string>,
+): Promise<Done> {
+  const typed = JSON.stringify(Object.entries(typedOf(kind, sent)).toSorted());
+  const stamp = { at: now, by: tank.row.keeper.name };
+  const done = await store.once(`${keysOf(kind, tank)}:${key}`, typed, stamp, async (desk) => {
+    return { status: 303, body: { id: await work(desk), at: now } };
+  });
+  return done.kind === "other_request" ? { id: "", other: true } : { id: String(done.reply.body["id"]) };
 }
 
 /** Ends the write, so that nothing of it stays, its key neither. */

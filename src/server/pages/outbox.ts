@@ -7,7 +7,7 @@ import type { OutboxAnswer } from "../../web/client/outbox-send.ts";
 import { to } from "../../web/page.ts";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import { daybookLineOf, entryKindOf, readSentEntry } from "./entry-of.ts";
-import { isOwnKey, keepOnce } from "./keep-entry.ts";
+import { isOwnKey, keepOnce, keptBefore } from "./keep-entry.ts";
 import { ofTank } from "./of-tank.ts";
 import { sentValues } from "./sent.ts";
 
@@ -39,8 +39,10 @@ async function keep(
   if (!isOwnKey(sent["once"] ?? "")) return refused("Its key can't be read.");
   const then = whenTyped(sent["typed_at"] ?? "", context);
   const read = await readSentEntry(kind, sent, tank, then);
-  if (!read.ok) return refused(...read.doubts.map(({ text }) => text));
-  const done = await keepOnce(kind, sent, read, tank, context);
+  const done = read.ok
+    ? await keepOnce(kind, sent, read, tank, context)
+    : await keptBefore(kind, sent, tank, context);
+  if (done === null) return refused(...(read.ok ? [] : read.doubts.map(({ text }) => text)));
   if (done.refused !== undefined) return refused(done.refused);
   if (done.other === true) return { kind: "other" };
   const row = await context.store.entry(done.id);
