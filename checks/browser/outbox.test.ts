@@ -92,8 +92,8 @@ test("an answer that was lost on its way is no second entry", async () => {
       await route.abort();
     });
     await logReading(page, "magnesium_mg_per_l", "1311");
-    expect(await page.locator("[data-wet-said] p").textContent()).toContain("Kept on this device");
-    // The worker asks again as soon as it may; nobody has to.
+    // The worker asks again as soon as it may; nobody has to. What was said to wait is then said to be sent.
+    await page.locator("[data-wet-said]").getByText("Sent, and in the daybook").waitFor();
     await count(page).waitFor({ state: "detached" });
     const told = (await sentences(page, "reading")).filter((one) => one.includes("1311"));
     expect(told).toEqual(["Magnesium 1311 mg/L."]);

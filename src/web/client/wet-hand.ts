@@ -3,8 +3,8 @@
  * with one press to undo it. The panel stands in the address, so a phone's way back leads to the rows.
  */
 import type { OutboxEnded } from "./outbox.ts";
-import { tellNews } from "./outbox-send.ts";
-import { dropEntry } from "./outbox-store.ts";
+import { OUTBOX_NEWS, tellNews } from "./outbox-send.ts";
+import { dropEntry, entriesWaiting, type OutboxEntry } from "./outbox-store.ts";
 
 const root = document.querySelector<HTMLElement>("[data-wet-hand]");
 const panels = [...document.querySelectorAll<HTMLElement>("[data-wet-panel]")];
@@ -38,6 +38,7 @@ root?.addEventListener("click", (event) => {
   if (row !== null) {
     event.preventDefault();
     said?.replaceChildren();
+    waits = null;
     location.hash = row.dataset["wetGo"] ?? "home";
     return;
   }
@@ -60,6 +61,7 @@ root?.addEventListener("outbox-ended", (event) => {
   form.reset();
   location.hash = "home";
   open("home", false);
+  waits = null;
   if (ended.kind === "kept") {
     say(
       ended.danger === null ? `Kept: ${ended.sentence}` : `Danger. ${ended.sentence} ${ended.danger}`,
@@ -70,13 +72,36 @@ root?.addEventListener("outbox-ended", (event) => {
     say(
       `Kept on this device: ${entry.words}. It is sent when Grazewell can be reached.`,
       false,
-      button("Undo", () => {
-        void dropEntry(entry.key).then(tellNews);
-        say(`Taken out: ${entry.words}.`, false, null);
-      }),
+      button("Undo", () => void takeOut(entry)),
     );
+    waits = entry;
+    void tellSent();
   }
 });
+
+/** The entry of which it is said that it waits; null once anything else is said. */
+let waits: OutboxEntry | null = null;
+const isWaiting = async ({ key }: OutboxEntry): Promise<boolean> =>
+  (await entriesWaiting()).some((one) => one.key === key);
+
+if ("indexedDB" in globalThis)
+  new BroadcastChannel(OUTBOX_NEWS).addEventListener("message", () => void tellSent());
+
+/** What was said to wait may be sent by any tab, or by the worker. */
+async function tellSent(): Promise<void> {
+  const own = waits;
+  if (own === null || (await isWaiting(own)) || waits !== own) return;
+  waits = null;
+  say(`Sent, and in the daybook: ${own.words}.`, false, null);
+}
+
+async function takeOut(entry: OutboxEntry): Promise<void> {
+  if (!(await isWaiting(entry))) return await tellSent();
+  waits = null;
+  await dropEntry(entry.key);
+  tellNews();
+  say(`Taken out: ${entry.words}.`, false, null);
+}
 
 addEventListener("hashchange", () => open(location.hash.slice(1), true));
 open(location.hash.slice(1) || (unfinished() ?? "home"), false);
