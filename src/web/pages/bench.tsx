@@ -3,8 +3,10 @@
  * due, the shelves in short, what can't be told yet, and the latest readings. What is known without the engine (danger,
  * trouble, what is missing) stands there at once; the rest comes when it has been worked out.
  */
+
 import type { ComponentChildren } from "preact";
 import type { Advice as Advised } from "../../answers/advice.ts";
+import { inFull } from "../../answers/animals/fit-words.ts";
 import { type DeclinedAdvice, isDanger } from "../../answers/bench/declined.ts";
 import type { LatestReading } from "../../answers/bench/latest.ts";
 import type { Missing } from "../../answers/bench/missing.ts";
@@ -105,7 +107,7 @@ function BenchBody({ view, children }: { readonly view: BenchView; readonly chil
       {known ? <OneAdvice view={view} advice={first} at={0} /> : null}
       {notices.map((text) => (
         <Notice key={text} kind="look">
-          <p>{text}</p>
+          <p>{inFull(text)}</p>
         </Notice>
       ))}
       {children}
