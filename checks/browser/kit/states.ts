@@ -40,6 +40,7 @@ const FORMS: readonly (readonly [EntryKind, query?: string])[] = [
   ["loss", "?animal=trochus%20snail"],
   ["loss", "?animal=scarlet%20hermit&certainty=feared"],
   ["departure"],
+  ["move"],
   ["identification"],
   ["chore"],
   ["change"],
