@@ -92,7 +92,7 @@ export const CHANGED_LABELS: Readonly<Record<Changed, string>> = {
   other: "Something else",
 };
 
-export const FED_BY_LABELS: Readonly<Record<FedBy, string>> = {
+const FED_BY_LABELS: Readonly<Record<FedBy, string>> = {
   sitter: "A sitter, packed portions",
   nobody: "Nobody comes",
   feeder: "An automatic feeder",

@@ -9,7 +9,7 @@ import { FED_BY, LONGEST_AWAY_DAYS } from "./kinds/care.ts";
 import type { EntryBody } from "./kinds.ts";
 
 /** A sitter who is told nothing else feeds on every second day: grown fish bear it, and less is left over. Judgement. */
-export const USUAL_EVERY_DAYS = 2;
+const USUAL_EVERY_DAYS = 2;
 const MOST_EVERY_DAYS = 7;
 
 export function readAbsence(gather: Gather): EntryBody<"absence"> | undefined {
