@@ -7,6 +7,7 @@ import { keptIo } from "../../../checks/kit/io.ts";
 import { makeKitchen } from "../../../checks/kit/kitchen.ts";
 import { ENTRY_KINDS } from "../../contract/daybook/kinds.ts";
 import { daybookOutput } from "../../contract/output/daybook.ts";
+import { openStore } from "../../store/open.ts";
 import { CliError, EXIT } from "../io.ts";
 import { tankFrom } from "../tank-source.ts";
 import { command as daybook } from "./daybook.ts";
@@ -55,6 +56,26 @@ describe("grazewell log", () => {
     expect(lines).toContain("  seen=2");
     expect(lines.at(-1)).toBe("3 things to mend. Nothing was kept.");
     expect((await run(daybook, "--json")).out).toBe(before);
+  });
+
+  test("animals move into another tank's daybook by its name; a tank that is not there offers those there are", async () => {
+    const facts = { grazewell_tank: 1, name: "Hallway", water_l: "100 L", animals_present: [] };
+    const open = await openStore(store, { use: "existing" });
+    const keeperId = (await open.tanks())[0]?.keeper.id ?? "";
+    const stamp = { at: "2026-05-01T09:00:00.000Z", by: "test" };
+    await open.addTank({ id: "hallway", keeperId, demonstration: false, facts }, stamp);
+    await open.close();
+    const move = ["move", "animal=nassarius-snail", "count=1"];
+    const none = await refused(...move, "to=Attic");
+    expect(none.lines.join("\n")).toMatch(
+      /"Attic": there is no such tank here\n {2}to=hallway {3}Hallway, kept by/,
+    );
+    const { out, talk } = await run(log, ...move, "to=hallway");
+    expect(out).toMatch(/1 nassarius snail \(small\) moved to Hallway/);
+    expect(talk).toMatch(/72 hours in Hallway/);
+    const { io, printed } = keptIo();
+    await daybook(io).parseAsync(["--tank", "Hallway", "--store", store], { from: "user" });
+    expect(printed.join("\n")).toMatch(/1 nassarius snail \(small\) moved here from Kitchen/);
   });
 
   test("what is offered is taken as it is printed", async () => {
