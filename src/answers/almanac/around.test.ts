@@ -152,7 +152,14 @@ describe("dates of a time away", () => {
 
   test("coming back is done once heads were counted", () => {
     const counted = {
-      ...{ kind: "heads" as const, entry: "h", on: "2026-07-15", animal: "astraea-snail", seen: 4, about: false },
+      ...{
+        kind: "heads" as const,
+        entry: "h",
+        on: "2026-07-15",
+        animal: "astraea-snail",
+        seen: 4,
+        about: false,
+      },
       ...{ hoursFromLightsOut: null, torch: null, foodOffered: null },
     } as const;
     expect(absenceDates(scene("2026-07-16", {}, { observations: [counted] }))).toEqual([]);
