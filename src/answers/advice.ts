@@ -2,7 +2,9 @@
  * One piece of advice, whoever gives it: dangers, trends, heads, growths, the plan. Four parts: do, why, by when, what
  * would change it; waiting stands beside acting in the same weight. A list of them is ranked in bench/next.ts.
  */
+
 import type { Sentence } from "./sentence.ts";
+import type { CrisisId } from "./wrong/list-ids.ts";
 
 export const URGENCY_ORDER = ["today", "this_week", "next_visit", "cannot_tell"] as const;
 export type AdviceUrgency = (typeof URGENCY_ORDER)[number];
@@ -10,6 +12,8 @@ export type AdviceUrgency = (typeof URGENCY_ORDER)[number];
 /** Where an action leads; the page knows the address. */
 export type Leads =
   | "wrong"
+  /** One list of "Something is wrong": somebody under stress is not asked which. */
+  | `wrong:${CrisisId}`
   | "waves"
   | "readings"
   | "larder"

@@ -127,9 +127,7 @@ function Top({ tank, here }: { readonly tank: TankHead | null; readonly here: Ta
             <details class="pages-narrow">
               <summary>
                 {here === null ? null : <strong>{PAGE_NAMES[here]}</strong>}
-                <span class="pages-more">
-                  {here === null ? "Pages of this tank" : "other pages of this tank"}
-                </span>
+                <span class="pages-more">{here === null ? "Pages of this tank" : "other pages"}</span>
               </summary>
               <PageLinks tank={tank.id} here={here} />
             </details>

@@ -1,6 +1,6 @@
 /** What can't wait by its own word: a reading flagged as dangerous, something told as wrong. Plain words, no metaphor. */
 import type { Measured } from "../../contract/daybook/reading.ts";
-import type { Advice } from "../advice.ts";
+import type { Advice, Leads } from "../advice.ts";
 import { lowered } from "../words.ts";
 import type { KnownOfTank } from "./known.ts";
 import { type LatestReading, saidOf } from "./latest.ts";
@@ -16,6 +16,14 @@ function firstStep({ quantity, label, said }: LatestReading): string {
       ? "Warm the water by 1 °C an hour at most, and watch the thermometer."
       : "Cool the water slowly: lights off, the surface moving, a fan over the water; no ice.";
   return WHAT_TO_DO[quantity] ?? `Measure ${lowered(label)} again now, and act on what it shows.`;
+}
+
+/** The list that fits; the entry of all lists where none does. */
+function listFor({ quantity, said }: LatestReading): Leads {
+  if (quantity === "tan_mg_n_per_l" || quantity === "no2_mg_per_l") return "wrong:ammonia";
+  if (quantity === "salinity_psu") return "wrong:salinity";
+  if (quantity === "temperature_c") return (said ?? "").includes("too cold") ? "wrong:cold" : "wrong:warm";
+  return "wrong";
 }
 
 /** One for each dangerous reading that no later one of the same quantity has replaced. */
@@ -40,7 +48,7 @@ export function dangerAdvice({ latest, today }: Pick<KnownOfTank, "latest" | "to
         by: today,
         wouldChange: [`A second test today that reads otherwise: log it, and this is judged anew.`],
         restsOn: reading.entry ?? `${reading.on} ${reading.text}`,
-        act: { words: "What to do first", leads: "wrong" },
+        act: { words: "What to do first", leads: listFor(reading) },
         wait: { words: "Test again before acting", leads: "readings" },
       }),
     );

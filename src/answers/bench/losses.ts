@@ -69,7 +69,7 @@ function foundAdvice(known: KnownOfTank, found: readonly HeadsChanged[]): Advice
       by: today ? known.today : null,
       wouldChange: ["An ammonia test that shows none, then two weeks of readings without another loss."],
       restsOn: found.map(({ entry }) => entry).join(" "),
-      act: { words: "What to do first", leads: "wrong" },
+      act: { words: "What to do first", leads: "wrong:dead" },
       wait: { words: "Test before acting", leads: "readings" },
     },
   ];

@@ -12,6 +12,7 @@ import { invertebratesOf, type KnownOfTank } from "./known.ts";
 
 /** Hours without each from which it can't wait, and from which it is this week's matter. */
 const LONG_HOURS = { power: [6, 2], pumps: [6, 2], heater: [12, 4] } as const;
+const LIST_OF = { power: "wrong:power-cut", pumps: "wrong:pumps", heater: "wrong:cold" } as const;
 
 export function outageAdvice(known: KnownOfTank, { outages }: Unsettled): Advice[] {
   return (["power", "pumps", "heater"] as const).flatMap((of): Advice[] => {
@@ -50,7 +51,9 @@ export function outageAdvice(known: KnownOfTank, { outages }: Unsettled): Advice
         by: long ? known.today : null,
         wouldChange: ["Tests on a later day that find all well: log them."],
         restsOn: some.map(({ entry }) => entry).join(" "),
-        act: { words: "Log what you measure", leads: "readings" },
+        act: long
+          ? { words: "What to do first", leads: LIST_OF[of] }
+          : { words: "Log what you measure", leads: "readings" },
         wait: { words: "Wait: look again tomorrow", leads: "daybook" },
       },
     ];
@@ -110,7 +113,7 @@ export function medicineAdvice(known: KnownOfTank, { medicines }: Unsettled): Ad
       by: worst === undefined ? null : known.today,
       wouldChange: ["A test that shows none is left, logged as ended, and an answer of no to question 8."],
       restsOn: [...names, ...medicines.map(({ entry }) => entry)].join(" "),
-      act: { words: "What to do first", leads: "wrong" },
+      act: { words: "What to do first", leads: "wrong:medicine" },
       wait: { words: "Wait until it is gone", leads: "ahead" },
     },
   ];

@@ -99,7 +99,10 @@ export function signAdvice(known: KnownOfTank, { signs }: Unsettled): Advice[] {
         wouldChange: ["A look or a test on a later day that finds all well: log it."],
         restsOn: seen.map(({ entry }) => entry).join(" "),
         act: today
-          ? { words: "What to do first", leads: "wrong" }
+          ? {
+              words: "What to do first",
+              leads: kind === "waterline_snails" || kind === "ill_animals" ? "wrong:gasping" : "wrong",
+            }
           : { words: "What is this?", leads: "growths" },
         wait: { words: "Wait: look again tomorrow", leads: "daybook" },
       },

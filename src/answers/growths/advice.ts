@@ -114,7 +114,9 @@ function waterline({ verdict, said, on, animal }: SignOutput, today: string): Ad
     wouldChange: [
       animal === null ? "The kind and the hour." : "The same by day, or a second kind: then test now.",
     ],
-    act: now ? { words: "What to do first", leads: "wrong" } : { words: "What is this?", leads: "growths" },
+    act: now
+      ? { words: "What to do first", leads: "wrong:gasping" }
+      : { words: "What is this?", leads: "growths" },
     wait: { words: "Wait: look again tomorrow", leads: "daybook" },
   };
 }
@@ -135,7 +137,7 @@ function unfound(death: NonNullable<GrowthsOutput["unfound_death"]>, today: stri
     by: today,
     restsOn: `${death.quantity} ${death.on}`,
     wouldChange: ["Two tests a day apart that show none, or all heads counted."],
-    act: { words: "What to do first", leads: "wrong" },
+    act: { words: "What to do first", leads: "wrong:ammonia" },
     wait: { words: "Wait with food and new animals", leads: "daybook" },
   };
 }

@@ -2,7 +2,9 @@
 import type { Leads } from "../../answers/advice.ts";
 import { to } from "../page.ts";
 
-const ADDRESS: Readonly<Record<Leads, (tank: string) => string>> = {
+type List = Extract<Leads, `wrong:${string}`>;
+
+const ADDRESS: Readonly<Record<Exclude<Leads, List>, (tank: string) => string>> = {
   wrong: (tank) => to.wrong(tank),
   waves: (tank) => to.tank(tank, "waves"),
   readings: (tank) => to.tank(tank, "readings"),
@@ -20,4 +22,7 @@ const ADDRESS: Readonly<Record<Leads, (tank: string) => string>> = {
   holiday: (tank) => to.holiday(tank),
 };
 
-export const adviceAddress = (tank: string, leads: Leads): string => ADDRESS[leads](tank);
+const isList = (leads: Leads): leads is List => leads.startsWith("wrong:");
+
+export const adviceAddress = (tank: string, leads: Leads): string =>
+  isList(leads) ? to.wrongList(leads.slice("wrong:".length), tank) : ADDRESS[leads](tank);
