@@ -22,8 +22,8 @@ const AS_IT_IS: ReadonlySet<string> = new Set([".woff2", ".png"]);
 /** Beyond this the best packing takes longer than it saves. */
 const LARGE_BYTES = 500_000;
 
-/** Started by the browser as one plain script, without imports. */
-const ALONE = /service-worker/;
+/** Started by the browser as one plain script, without imports; the service worker last, as it names all others. */
+const ALONE = [/sums-here/, /service-worker/];
 
 export async function bundleWeb(src: string, folder: string, onLog: OnLog): Promise<void> {
   const web = join(src, "web");
@@ -48,7 +48,7 @@ export async function bundleWeb(src: string, folder: string, onLog: OnLog): Prom
   for (const font of files) manifest[`fonts/${basename(font)}`] = emit(basename(font), readFileSync(font));
   manifest["highs/highs.wasm"] = emit("highs.wasm", readFileSync(join(packages, "highs/build/highs.wasm")));
   const modules = entriesOf(web, [...filesOf(web, "client"), ...filesOf(web, "offline")]);
-  Object.assign(manifest, await bundleModules(web, modules, assets, onLog));
+  Object.assign(manifest, await bundleModules(web, modules, assets, manifest, onLog));
   writeFileSync(join(folder, "manifest.json"), `${JSON.stringify(manifest, null, 1)}\n`);
 }
 
@@ -56,13 +56,15 @@ async function bundleModules(
   web: string,
   modules: readonly string[],
   assets: string,
+  /** Of files that are no modules. */
+  others: Readonly<Record<string, string>>,
   onLog: OnLog,
 ): Promise<Record<string, string>> {
   if (modules.length === 0) return {};
   const name = (file: string) => file.replace(/\.tsx?$/, "");
   // The solver asks for it where it finds itself in Node, which a browser is not.
   const external = ["node:module"];
-  const pages = modules.filter((file) => !ALONE.test(file));
+  const pages = modules.filter((file) => !ALONE.some((one) => one.test(file)));
   const joined = await build({
     ...{ platform: "browser", external, onLog, write: false },
     input: Object.fromEntries(pages.map((file) => [name(file), join(web, file)])),
@@ -72,20 +74,23 @@ async function bundleModules(
       chunkFileNames: "[name]-[hash].js",
     },
   });
-  const output = [...joined.output];
-  for (const file of modules.filter((one) => ALONE.test(one))) {
+  const addresses: Record<string, string> = {};
+  const write = (output: typeof joined.output) => {
+    for (const part of output) {
+      if (part.type !== "chunk") continue;
+      writePacked(join(assets, basename(part.fileName)), Buffer.from(part.code));
+      if (part.isEntry) addresses[part.name] = `/assets/${basename(part.fileName)}`;
+    }
+  };
+  write(joined.output);
+  for (const file of ALONE.flatMap((one) => modules.filter((module) => one.test(module)))) {
     const alone = await build({
       ...{ platform: "browser", external, onLog, write: false },
       input: { [name(file)]: join(web, file) },
+      transform: { define: { BUILT_FILES: JSON.stringify({ ...others, ...addresses }) } },
       output: { format: "iife", minify: true, entryFileNames: `${basename(name(file))}-[hash].js` },
     });
-    output.push(...alone.output);
-  }
-  const addresses: Record<string, string> = {};
-  for (const part of output) {
-    if (part.type !== "chunk") continue;
-    writePacked(join(assets, basename(part.fileName)), Buffer.from(part.code));
-    if (part.isEntry) addresses[part.name] = `/assets/${basename(part.fileName)}`;
+    write(alone.output);
   }
   return addresses;
 }

@@ -6,30 +6,7 @@ import type { BrowserContext, Page } from "playwright-core";
 import { expect, inject, test } from "vitest";
 import { to } from "../../src/web/page.ts";
 import { addressOf, newContext, open } from "./kit/browser.ts";
-
-/** The worker has fetched ahead and taken over the pages that are open. */
-async function tookOver(page: Page): Promise<void> {
-  await page.evaluate(async () => {
-    const registration = await navigator.serviceWorker.ready;
-    const worker = registration.active;
-    if (worker !== null && worker.state !== "activated") {
-      await new Promise<void>((resolve) => {
-        worker.addEventListener("statechange", () => {
-          if (worker.state === "activated") resolve();
-        });
-      });
-    }
-  });
-}
-
-async function inStore(page: Page, path: string): Promise<boolean> {
-  return await page.evaluate(async (address) => (await caches.match(address)) !== undefined, path);
-}
-
-/** Waits for what the worker keeps without telling anybody. */
-async function until(holds: () => Promise<boolean>, page: Page): Promise<void> {
-  for (let i = 0; i < 2000 && !(await holds()); i += 1) await page.waitForTimeout(100);
-}
+import { inStore, tookOver, until } from "./kit/took-over.ts";
 
 async function offline(work: (page: Page, context: BrowserContext) => Promise<void>): Promise<void> {
   const context = await newContext();

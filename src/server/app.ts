@@ -4,8 +4,9 @@
  */
 import { type FastifyInstance, type FastifyRequest, fastify } from "fastify";
 import type { Store } from "../store/store.ts";
+import { assetsOf } from "../web/assets.ts";
 import { addApi } from "./api/index.ts";
-import { assetsOf, type BuiltFiles } from "./assets.ts";
+import type { BuiltFiles } from "./assets.ts";
 import { addBuiltFiles } from "./built-files.ts";
 import { addFailures, answerBroken, type Failures, tellFailure } from "./failures.ts";
 import { LIMITS } from "./limits.ts";

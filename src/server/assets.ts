@@ -5,7 +5,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import type { Assets } from "../web/layout.tsx";
 
 const TYPES: Readonly<Record<string, string>> = {
   ".js": "text/javascript; charset=utf-8",
@@ -55,26 +54,6 @@ export function readBuiltFiles(folder: string = folderBuilt): BuiltFiles {
     });
   }
   return { addresses, files };
-}
-
-/** What the layout asks for, from what the build wrote. */
-export function assetsOf(addresses: BuiltFiles["addresses"]): Assets {
-  const address = (name: string): string => {
-    const found = addresses[name];
-    if (found === undefined) throw new Error(`Cannot serve pages: the build has no ${name}`);
-    return found;
-  };
-  return {
-    css: address("style/main"),
-    scripts: Object.fromEntries(
-      Object.entries(addresses).flatMap(([name, at]) =>
-        name.startsWith("client/") ? [[name.slice("client/".length), at]] : [],
-      ),
-    ),
-    icon: address("offline/icon.svg"),
-    touchIcon: address("offline/touch-icon.png"),
-    manifest: address("offline/grazewell.webmanifest"),
-  };
 }
 
 /** The best encoding that a browser takes and that there is. */

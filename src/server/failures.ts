@@ -7,14 +7,14 @@ import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from
 import { Refusal } from "../answers/refusal.ts";
 import { StoreError } from "../store/store.ts";
 import type { Assets } from "../web/layout.tsx";
-import { messagePage } from "../web/pages/message.tsx";
+import { messagePage, notFoundPage } from "../web/pages/message.tsx";
 import { NoAnswer } from "./answers.ts";
 import { notFound } from "./api/call.ts";
 import { type Problem, ProblemError, sendProblem } from "./api/problem.ts";
 import { LIMITS } from "./limits.ts";
 import { TankUnread } from "./load-tank.ts";
 import { RefusedRequest, TooMany } from "./refused.ts";
-import { notFoundPage, sendPage } from "./reply.ts";
+import { sendPage } from "./reply.ts";
 import { SECURITY_HEADERS } from "./security.ts";
 
 export interface Failures {

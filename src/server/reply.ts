@@ -6,7 +6,7 @@ import { brotliCompress, constants, gzip } from "node:zlib";
 import type { FastifyReply, FastifyRequest } from "fastify";
 import { type Assets, renderDocument } from "../web/layout.tsx";
 import type { Page } from "../web/page.ts";
-import { messagePage } from "../web/pages/message.tsx";
+import { notFoundPage } from "../web/pages/message.tsx";
 import { renderPart } from "../web/part.tsx";
 import { encodingFor } from "./assets.ts";
 import type { PageReply } from "./route.ts";
@@ -72,12 +72,6 @@ async function sendPicture(
     .header("content-disposition", `inline; filename="${fileName(name)}"`)
     .send(Buffer.from(image.buffer, image.byteOffset, image.byteLength));
 }
-
-export const notFoundPage = (what: string): Page =>
-  messagePage({
-    heading: "Not found",
-    lines: [`There is no ${what} here. It may have been taken away, or the address was cut short.`],
-  });
 
 export function sendPage(
   page: Page,

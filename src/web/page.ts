@@ -100,6 +100,8 @@ export const to = {
   sums: (tankId: string | null) => (tankId === null ? "/sums" : `/tanks/${tankId}/sums`),
   sum: (tankId: string | null, sum: string, query = "") =>
     `${tankId === null ? "" : `/tanks/${tankId}`}/sums/${sum}${query === "" ? "" : `?${query}`}`,
+  /** What a tank's sums are filled from, as data, for the device that works them out by itself. */
+  sumsKnown: (tankId: string) => `/tanks/${tankId}/parts/sums.json`,
   sumWorking: (tankId: string | null, sum: string, figure: string, query: string) =>
     `${tankId === null ? "" : `/tanks/${tankId}`}/sums/${sum}/working/${encodeURIComponent(figure)}?${query}`,
   /** One medicine by its active ingredient, what it does to the crew and how it is taken out. */

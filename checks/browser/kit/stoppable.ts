@@ -33,7 +33,11 @@ async function freePort(): Promise<number> {
   return address.port;
 }
 
-export async function startStoppable<T>(prepare: (place: string) => Promise<T>): Promise<Stoppable<T>> {
+/** @param environment of the program: its day is the examples' where nothing else is said */
+export async function startStoppable<T>(
+  prepare: (place: string) => Promise<T>,
+  environment: NodeJS.ProcessEnv = ENVIRONMENT,
+): Promise<Stoppable<T>> {
   const folder = mkdtempSync(join(tmpdir(), "grazewell-stoppable-"));
   const place = join(folder, "store.db");
   const prepared = await prepare(place);
@@ -51,7 +55,7 @@ export async function startStoppable<T>(prepare: (place: string) => Promise<T>):
   const start = async () => {
     child ??= spawn(process.execPath, [PROGRAM, "serve", "--port", String(port), "--store", place], {
       cwd: ROOT,
-      env: ENVIRONMENT,
+      env: environment,
       stdio: "ignore",
     });
     const late = Date.now() + ANSWERS_IN_MS;

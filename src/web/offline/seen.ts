@@ -5,15 +5,33 @@
  * may stand before what is to be done.
  */
 export async function withSeenLine(kept: Response, where: "first" | "last" = "first"): Promise<Response> {
-  const headers = new Headers(kept.headers);
-  // The text is written out anew, uncompressed.
-  for (const name of ["content-encoding", "content-length", "etag"]) headers.delete(name);
+  const headers = headersOfText(kept);
   const html = seenOn(await kept.text(), seenWords(kept.headers.get("date")), where);
   return new Response(html, { status: 200, headers });
 }
 
-export function seenOn(html: string, when: string, where: "first" | "last" = "first"): string {
-  const line = `<p class="seen-line" role="status">Seen on ${when}; not connected now.</p>`;
+/** Of a text that is written out anew, uncompressed. */
+export function headersOfText(kept: Response): Headers {
+  const headers = new Headers(kept.headers);
+  for (const name of ["content-encoding", "content-length", "etag"]) headers.delete(name);
+  return headers;
+}
+
+export const seenOn = (html: string, when: string, where: "first" | "last" = "first"): string =>
+  withLine(html, `Seen on ${when}; not connected now.`, where);
+
+/** A page worked out without a connection; `known`: when what a tank knows was fetched. */
+export const workedOutHere = (html: string, known: { readonly when: string } | null): string =>
+  withLine(
+    html,
+    known === null
+      ? "Not connected now: worked out on this device."
+      : `Not connected now: worked out on this device, with what the tank's page knew on ${known.when}.`,
+    "first",
+  );
+
+function withLine(html: string, words: string, where: "first" | "last"): string {
+  const line = `<p class="seen-line" role="status">${words}</p>`;
   if (where === "last") return html.replace("</main>", () => `${line}</main>`);
   return html.replace(/<main\b[^>]*>/, (main) => main + line);
 }

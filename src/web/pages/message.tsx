@@ -37,3 +37,9 @@ export function messagePage({ heading, lines, link }: MessageView): Page {
     ),
   };
 }
+
+export const notFoundPage = (what: string): Page =>
+  messagePage({
+    heading: "Not found",
+    lines: [`There is no ${what} here. It may have been taken away, or the address was cut short.`],
+  });
