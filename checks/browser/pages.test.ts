@@ -123,7 +123,7 @@ describe.concurrent("every page and state", () => {
 });
 
 /** Data, calendar files, and parts that stand in other pages: workings.test.ts, what-if.test.ts and calendar/ open them. */
-const NO_PAGE = /\/(charts|parts|what-if)\/.|\.ics$/;
+const NO_PAGE = /\/(charts|parts|what-if|pictures)(\/.|$)|\.ics$/;
 
 test("the table of states has every page that there is an address of", () => {
   const paths = statesOf(inject("cast")).map(({ path }) => path);

@@ -13,7 +13,7 @@ const NO_HURRY_MS = 280_000;
 
 let connected: Promise<Browser> | null = null;
 
-export const browser = (): Promise<Browser> => {
+const browser = (): Promise<Browser> => {
   connected ??= chromium.connect(inject("browser"));
   return connected;
 };

@@ -19,7 +19,7 @@ interface Stop {
  * and its field is given the focus as it is drawn: on a machine with more to do that comes later, and a key pressed in
  * between goes nowhere.
  */
-export async function drawn(page: Page): Promise<void> {
+async function drawn(page: Page): Promise<void> {
   if ((await page.locator("[autofocus]").count()) > 0)
     await page.locator(":focus").waitFor({ state: "attached" });
 }

@@ -14,6 +14,7 @@ import { ENTRY_OPERATIONS } from "./entry-operations.ts";
 import { EXAMPLE, EXAMPLE_FACTS } from "./examples.ts";
 import type { Operation } from "./operation.ts";
 import { facts } from "./parts.ts";
+import { PICTURE_OPERATIONS } from "./picture-operations.ts";
 import {
   newReading,
   readingHistory,
@@ -22,7 +23,6 @@ import {
   readingSaved,
   readingView,
 } from "./readings.ts";
-import { PICTURE_OPERATIONS } from "./picture-operations.ts";
 import { SUM_OPERATIONS } from "./sum-operations.ts";
 import { newTank, tankChange, tankHistory, tankList, tankSaved, tankView } from "./tanks.ts";
 

@@ -160,7 +160,9 @@ async function undo(tank: LoadedTank, request: PageRequest, context: PageContext
   const sent = request.form?.get("answer");
   const answer = UNDO_ANSWERS.find((one) => one === sent) ?? null;
   const stamp = { at: context.now, by: tank.row.keeper.name };
-  const undone = await context.store.together((desk) => undoAct(desk, tank.row.id, id, answer, { stamp, today: context.today }));
+  const undone = await context.store.together((desk) =>
+    undoAct(desk, tank.row.id, id, answer, { stamp, today: context.today }),
+  );
   if (undone.kind === "not_found") return { kind: "not_found", what: "file that was brought in here" };
   if (undone.kind === "ask") {
     const act = await context.store.act(id);
