@@ -30,9 +30,9 @@ export type Outcome =
   | { readonly id: number; readonly kind: "refused"; readonly lines: readonly string[] }
   | { readonly id: number; readonly kind: "failed"; readonly why: string };
 
-/** Not worked out, through no fault of who asked: too many wait, or it took too long. */
+/** Not worked out, through no fault of who asked: too many wait, it took too long, or too few runs were made for it. */
 export class NoAnswer extends Error {
-  readonly reason: "busy" | "late" | "stopped";
+  readonly reason: "busy" | "late" | "stopped" | "few";
   constructor(reason: NoAnswer["reason"], message: string) {
     super(message);
     this.reason = reason;

@@ -19,6 +19,7 @@ import type { arrivalsQuery, holidayQuery } from "../../contract/http/care-opera
 import { preferencesOf } from "../../contract/tank-file/preferences-of.ts";
 import { almanacFor } from "../almanac/almanac-of.ts";
 import { steadied } from "../almanac/steadied.ts";
+import { NoAnswer } from "../answers.ts";
 import { TWENTY_RUNS } from "../pages/soon.ts";
 import type { LoadedTank } from "../route.ts";
 import { choiceOf } from "./answers.ts";
@@ -28,7 +29,9 @@ export const startUpOfTank: Handler = async (call) => {
   const { facts, record } = await tankOf(call);
   const past = pastStartUp(facts, record);
   const said = past ?? (await call.context.answers.of(facts, undefined, undefined, record)).startUp;
-  if (said === undefined) throw new Error("Cannot tell a start-up: the engine's thread gave none");
+  // The engine's thread leaves it out of a quick look of a few runs.
+  if (said === undefined)
+    throw new NoAnswer("few", "Too few runs were made to tell of a start-up. Ask again in a minute.");
   return { status: 200, body: said };
 };
 
