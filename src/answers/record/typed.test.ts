@@ -1,6 +1,8 @@
 /** Whatever is typed into the fields of an entry: told or kept, never thrown; and what is kept never makes a tank unreadable. */
+
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { anyTank } from "../../../checks/kit/other-tank.ts";
 import { findAnimal } from "../../catalogue/index.ts";
 import { applyDaybook } from "../../contract/daybook/apply/apply.ts";
 import { ENTRY_FIELDS, type EntryField } from "../../contract/daybook/fields.ts";
@@ -25,15 +27,7 @@ const context = entryContext(
   { document: DOCUMENT, facts: facts.facts, entries: [], since: {} },
   { today, now: null },
   {
-    findTank: (name) => ({
-      kind: "one",
-      tank: {
-        ...{ id: "t2", name, notBefore: null, onRecord: () => 5 },
-        knownAs: (id) => id,
-        toldOn: () => null,
-      },
-      receiving: { said: () => [], gateNotMet: null },
-    }),
+    findTank: anyTank,
   },
 );
 

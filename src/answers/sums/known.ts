@@ -2,6 +2,7 @@
  * What a tank's sums are filled from, as data: for a device that works them out by itself. Of the daybook only what a
  * field can take: tests and water changes of the last months.
  */
+import { daysBetween } from "../../contract/quantity/calendar.ts";
 import type { Preferences } from "../../contract/quantity/preferences.ts";
 import type { TankRecord } from "../../engine/types/record.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
@@ -19,11 +20,10 @@ export interface KnownForSums<Head> {
 
 /** Longer than any field looks back; known.test.ts holds that. */
 const KEPT_DAYS = 120;
-const DAY_MS = 86_400_000;
 
 export function knownForSums<Head>(tank: KnownForSums<Head>): KnownForSums<Head> {
   const { record, today } = tank;
-  const late = ({ on }: { readonly on: string }) => Date.parse(today) - Date.parse(on) <= KEPT_DAYS * DAY_MS;
+  const late = ({ on }: { readonly on: string }) => daysBetween(on, today) <= KEPT_DAYS;
   return {
     ...tank,
     record: {

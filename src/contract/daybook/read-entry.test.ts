@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { anyTank } from "../../../checks/kit/other-tank.ts";
 import type { FindAnimal, FoundAnimal } from "../quantity/find-animal.ts";
 import { NO_PREFERENCES } from "../quantity/preferences.ts";
 import { ENTRY_FIELDS } from "./fields.ts";
@@ -32,15 +33,7 @@ const scene: EntryContext = {
   findAnimal: find,
   onRecord: () => 5,
   waterL: 200,
-  findTank: (name) => ({
-    kind: "one",
-    tank: {
-      ...{ id: "t2", name, notBefore: null, onRecord: () => 5 },
-      knownAs: (id) => id,
-      toldOn: () => null,
-    },
-    receiving: { said: () => [], gateNotMet: null },
-  }),
+  findTank: anyTank,
 };
 
 type Change = Partial<EntryContext>;

@@ -4,7 +4,7 @@
  * intervals, so what a kit can't tell apart says nothing. docs/model/trends.md#turns
  *
  * Told only where either side by itself is a trend that chance makes less than 1 time in 20, both together beyond chance
- * over all days asked, and the smaller side at least a quarter of the larger. Error rate: held by simulation in
+ * over all days asked, and the smaller side moves at least three tenths of the larger. Error rate: held by simulation in
  * turn.test.ts. Limits: of two peaks in the window the clearer one; the day is that of the readings about the top.
  */
 import { normalQuantile } from "../numeric/normal.ts";
