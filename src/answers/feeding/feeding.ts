@@ -47,7 +47,7 @@ export function feedingOf(facts: TankFacts): Feeding {
     goesPart(facts, { nitrogen, phosphorus, ...own }),
     needPart(facts, own),
     portionsPart(facts),
-    fastingPart(facts, nitrogen),
+    fastingPart(nitrogen),
   ];
   const figures = [nitrogen, phosphorus, ...parts.flatMap((part) => part.figures)];
   return {
@@ -299,7 +299,7 @@ function portionsPart(facts: TankFacts): NumbersPart {
   };
 }
 
-function fastingPart(_facts: TankFacts, nitrogen: Figure): NumbersPart {
+function fastingPart(nitrogen: Figure): NumbersPart {
   const rows = [0, 1, 2, 3].map((fasts) => {
     const week = feedingFigure(`fasting_${fasts}`, {
       ...{ label: `nitrogen a week with ${fasts} fasting days in it`, unit: "mg N", at: "fasting" },
