@@ -3,15 +3,19 @@
  * throw a reading away or swallow an absurd one) and what it must (turn the way the readings point).
  */
 import { describe, expect, test } from "vitest";
+import { TABLE } from "../../src/answers/figures/table.ts";
 import { animalById, animals, modelParameters } from "../../src/catalogue/index.ts";
 import { finish, forecast } from "../../src/engine/ahead/forecast.ts";
 import { crewKind, standingOf } from "../../src/engine/ahead/start.ts";
 import { runWindow } from "../../src/engine/ahead/window.ts";
 import { inventory, netFromOutside } from "../../src/engine/balance/ledger.ts";
-import { D, FF } from "../../src/engine/balance/pools.ts";
+import { D, FF, headsAt } from "../../src/engine/balance/pools.ts";
 import { ENSEMBLE_STEPS } from "../../src/engine/balance/run.ts";
 import { type Calibration, calibrate } from "../../src/engine/calibration/calibrate.ts";
 import { lessonsOf } from "../../src/engine/calibration/lessons.ts";
+import { headsOfKind } from "../../src/engine/heads/kind.ts";
+import { lifeOf } from "../../src/engine/heads/life.ts";
+import { headRates } from "../../src/engine/heads/rates.ts";
 import { drawMembers } from "../../src/engine/larder/members.ts";
 import { referenceTank } from "../../src/engine/larder/test-kit/reference-tank.ts";
 import { quantile } from "../../src/engine/numeric/quantile.ts";
@@ -87,8 +91,9 @@ const happenings: Happening[] = [
 ];
 
 const MEMBERS = 80;
+const rates = headRates(TABLE);
 const learn = (record: TankRecord, members = MEMBERS): Calibration =>
-  finish(calibrate({ facts, record, table: modelParameters, animals, members, seed: 3 }));
+  finish(calibrate({ facts, record, table: modelParameters, rates, animals, members, seed: 3 }));
 const kinds = [crewKind(animalById.get("trochus-snail")!, 3)];
 const membersOf = (tank: TankFacts, count = MEMBERS) =>
   drawMembers(tank, modelParameters, { count, seed: 3 });
@@ -164,15 +169,28 @@ describe("learning", () => {
     expect(drawMembers(taughtTank, modelParameters, { count: 4, seed: 99 })).toEqual(more.slice(0, 4));
   });
 
-  test("heads today are what the keeper says; water stands near the last readings", () => {
+  test("heads today are the keeper's list without a feared loss where it was one; water stands near the last readings", () => {
     const last = Math.log(4 * 1.1 ** 4);
+    const heads: number[] = [];
     const off = membersOf(taughtTank).map((member) => {
       const { state, member: standing } = standingOf(member, kinds, taughtTank);
-      expect(state[37]).toBe(3);
+      heads.push(state[headsAt(0)]!);
       expect([...state].every((pool) => pool >= 0)).toBe(true);
       return Math.log(state[2]! / standing.inputs.V) - last;
     });
     expect(Math.abs(quantile(off, 0.5))).toBeLessThan(0.4);
+    const mean = heads.reduce((sum, count) => sum + count, 0) / heads.length;
+    const life = lifeOf(
+      animalById.get("trochus-snail")!,
+      facts,
+      recordOf([...rising, ...films], happenings),
+      rates,
+    );
+    const { living } = headsOfKind(life, rates);
+    expect(mean).toBeCloseTo(
+      living.reduce((sum, chance, heads) => sum + chance * heads, 0),
+      1,
+    );
   });
 
   test("nitrogen and phosphorus are kept count of through the learned days", () => {
@@ -238,6 +256,28 @@ test("dirt on the sand is learned from its score: more lies there where heaps we
   expect(lying(seen(4))).toBeGreaterThan(2 * lying(seen(1)));
 });
 
+test("a forecast begins with the heads that the counts leave, not with the keeper's list", () => {
+  const counted = (seen: number): Observation[] =>
+    [40, 26, 12, 2].map((daysAgo) => ({
+      ...{ kind: "heads", entry: `heads-${daysAgo}`, on: on(daysAgo), animal: "trochus-snail", seen },
+      ...{ about: false, hoursFromLightsOut: 2, torch: true, foodOffered: false },
+    }));
+  const living = (seen: number): number => {
+    const { learned } = learn(recordOf([...rising, ...counted(seen)]), 40);
+    const own = { ...facts, learned };
+    const heads = membersOf(own, 40).map((member) => standingOf(member, kinds, own).state[headsAt(0)]!);
+    return heads.reduce((sum, count) => sum + count, 0) / heads.length;
+  };
+  expect(living(3)).toBeGreaterThan(2.9);
+  expect(living(1)).toBeLessThan(1.5);
+  // Who has bought three more since has those besides.
+  const { learned } = learn(recordOf([...rising, ...counted(1)]), 40);
+  const own = { ...facts, learned };
+  const six = [crewKind(animalById.get("trochus-snail")!, 6)];
+  const heads = membersOf(own, 40).map((member) => standingOf(member, six, own).state[headsAt(0)]!);
+  expect(Math.min(...heads)).toBeGreaterThanOrEqual(3);
+});
+
 test("hair algae that were seen are there where the forecast begins, though tests read next to nothing", () => {
   const hair = (daysAgo: number, score: number): Observation => ({
     ...{ kind: "growth", entry: `hair-${daysAgo}`, on: on(daysAgo), growth: "hair_algae", score, traits: {} },
@@ -251,7 +291,7 @@ test("hair algae that were seen are there where the forecast begins, though test
     const { learned } = finish(
       calibrate({
         ...{ facts: tank, record: recordOf([...clear, ...seen], happenings), table: modelParameters },
-        ...{ animals, members: 20, seed: 3 },
+        ...{ rates, animals, members: 20, seed: 3 },
       }),
     );
     const own = { ...tank, learned };

@@ -1,7 +1,9 @@
 /** Four weeks from today as three keepers would have them: without the daybook, with its last readings, and calibrated. */
+import { TABLE } from "../../src/answers/figures/table.ts";
 import { animals, modelParameters } from "../../src/catalogue/index.ts";
 import { type Forecast, finish, forecast } from "../../src/engine/ahead/forecast.ts";
 import { calibrate } from "../../src/engine/calibration/calibrate.ts";
+import { headRates } from "../../src/engine/heads/rates.ts";
 import { drawMembers, type EnsembleOptions } from "../../src/engine/larder/members.ts";
 import type { GrowthSeen, ReadingSeen, TankRecord } from "../../src/engine/types/record.ts";
 import type { Cover, Reading, TankFacts } from "../../src/engine/types/tank.ts";
@@ -24,7 +26,15 @@ export function threeForecasts(
 ): Three {
   const told = withLatest(facts, record);
   const { learned } = finish(
-    calibrate({ facts: told, record, table: modelParameters, animals, members, seed }),
+    calibrate({
+      facts: told,
+      record,
+      table: modelParameters,
+      rates: headRates(TABLE),
+      animals,
+      members,
+      seed,
+    }),
   );
   const calibrated = { ...told, learned };
   return {

@@ -3,6 +3,7 @@
  * program is asked, with what the keeper knows by then, who goes hungry. Beside it a quiet twin, where few are added to
  * a tank that feeds them. `node checks/twins/hunger.ts [TANKS] [FIRST_SEED]`.
  */
+import { TABLE } from "../../src/answers/figures/table.ts";
 import { diagnosis } from "../../src/catalogue/diagnosis.ts";
 import { animalById, animals, modelParameters } from "../../src/catalogue/index.ts";
 import { survivalOf } from "../../src/engine/ahead/chances.ts";
@@ -10,6 +11,7 @@ import { acrossMembers, finish, forecast } from "../../src/engine/ahead/forecast
 import type { TankEvent } from "../../src/engine/balance/events.ts";
 import { calibrate } from "../../src/engine/calibration/calibrate.ts";
 import { hungryKinds, type KindAhead } from "../../src/engine/care/diagnosis/hunger.ts";
+import { headRates } from "../../src/engine/heads/rates.ts";
 import { drawMembers } from "../../src/engine/larder/members.ts";
 import { quantile } from "../../src/engine/numeric/quantile.ts";
 import type { TankRecord } from "../../src/engine/types/record.ts";
@@ -76,7 +78,15 @@ function named(facts: TankFacts, whole: TankRecord, day: number, seed: number): 
   };
   const then = withLatest(factsBefore(facts, DAYBOOK_DAYS - day), known);
   const { learned } = finish(
-    calibrate({ facts: then, record: known, table: modelParameters, animals, members: MEMBERS, seed }),
+    calibrate({
+      facts: then,
+      record: known,
+      table: modelParameters,
+      rates: headRates(TABLE),
+      animals,
+      members: MEMBERS,
+      seed,
+    }),
   );
   const now = { ...then, learned };
   const ahead = aheadOf(now, seed);
@@ -99,9 +109,9 @@ function aheadOf(facts: TankFacts, seed: number): KindAhead[] {
         const alive = acrossMembers(condition, week).filter((value) => !Number.isNaN(value));
         return alive.length === 0 ? null : quantile(alive, share);
       });
-    const { residents, species } = kinds[s]!;
+    const { species } = kinds[s]!;
     const survival = survivalOf(heads, weeks, {
-      ...{ head: residents, deathRate: species.m0, days: LOOKED_AHEAD_DAYS },
+      ...{ came: 0, deathRate: species.m0, days: LOOKED_AHEAD_DAYS },
     });
     return {
       ...{ id, conditionByWeek: by(0.5), lowConditionByWeek: by(0.1), starvesOf20: survival.starvesOf20 },

@@ -1,8 +1,13 @@
 /**
  * The keeper of a twin's tank: sparse, noisy, rounded readings, scores by eye, counts by torch; the chores as done.
  * Noise is that of shared kits and eyes (docs/model/calibration.md): nitrate 20 %, phosphate 0.02 mg/L or 10 %, ammonia
- * 0.05 mg/L or 10 %, scores half a step; what a kit or an eye always adds is drawn as calibration allows for it.
+ * 0.05 mg/L or 10 %, scores half a step; what a kit or an eye always adds is drawn as calibration allows for it. How many
+ * of the living a keeper sees is drawn as the head count allows for it (docs/model/heads.md, "Chance of being seen").
  */
+import { TABLE } from "../../src/answers/figures/table.ts";
+import { headRates } from "../../src/engine/heads/rates.ts";
+import { chanceAt, seenOf } from "../../src/engine/heads/seen.ts";
+import type { Animal } from "../../src/engine/types/animal.ts";
 import type {
   GrowthSeen,
   Happening,
@@ -30,7 +35,10 @@ const NOW_AND_THEN = 0.5;
 /** What one kit always adds, as a logarithm; one eye to a score; one eye to a score of detritus. */
 const BIAS = { kit: 0.1, eye: 0.3, dust: 0.6 } as const;
 const SCORE_SCATTER = 0.5;
-const CHANCE_SEEN = 0.75;
+const RATES = headRates(TABLE);
+const ALIKE = RATES.seenAlike.central;
+/** How every count is made: by torch, two hours after lights-out. */
+const COUNT = { hoursFromLightsOut: 2, torch: true, foodOffered: false } as const;
 
 export const dayOn = (day: number): string => isoBefore(TODAY, DAYBOOK_DAYS - day);
 
@@ -40,7 +48,7 @@ const scoreOf = (crop: number): number => (4 * crop ** 0.8) / (crop ** 0.8 + 300
 export function recordOfKeeper(
   { days, done, kinds }: Truth,
   seed: number,
-  { kitTimes }: Departure,
+  { kitTimes, seesOf }: Departure,
   { testsBetween }: Habits = USUAL,
 ): TankRecord {
   const chance = new Chance(seed, 14);
@@ -51,6 +59,8 @@ export function recordOfKeeper(
   const adds = { no3: kitBias(), po4: kitBias(), tan: kitBias(), ...kitTimes };
   const eye = BIAS.eye * normal(chance);
   const dust = BIAS.dust * normal(chance);
+  const counting = new Chance(seed, 16);
+  const seesWell = normal(counting);
   let made = 0;
   const entry = () => `twin-${made++}`;
   const observations: Observation[] = [];
@@ -78,14 +88,22 @@ export function recordOfKeeper(
     const score = Math.min(4, Math.max(0, Math.round(seen)));
     observations.push({ kind: "growth", entry: entry(), on: dayOn(day), growth, score, traits: {} });
   };
+  /** Share of the living that this keeper sees on an average night. */
+  const seenShare = (animal: Animal): number => {
+    if (seesOf !== undefined) return seesOf;
+    const seen = seenOf(animal, { ...COUNT, lightHours: 9 }, RATES);
+    return seen.kind === "chance" ? chanceAt(seen.chance, seesWell) : 0;
+  };
   const count = (day: number): void =>
     kinds.forEach(({ animal }, s) => {
+      const mean = seenShare(animal);
       let seen = 0;
+      // No two nights are alike: each head seen makes the next one likelier (an urn that comes to the beta-binomial).
       for (let head = 0; head < Math.round(days[day]!.heads[s]!); head += 1)
-        if (chance.is(CHANCE_SEEN)) seen += 1;
+        if (counting.is((mean * ALIKE + seen) / (ALIKE + head))) seen += 1;
       const counted: HeadsSeen = {
         ...{ kind: "heads", entry: entry(), on: dayOn(day), animal: animal.id, seen, about: false },
-        ...{ hoursFromLightsOut: 2, torch: true, foodOffered: false },
+        ...COUNT,
       };
       observations.push(counted);
     });

@@ -23,6 +23,8 @@ export interface Departure {
   readonly crew?: (kinds: readonly CrewKind[]) => CrewKind[];
   /** What every kit shows, times the true value. */
   readonly kitTimes?: { readonly no3: number; readonly po4: number };
+  /** Share of the living of every kind that a count sees. */
+  readonly seesOf?: number;
 }
 
 export const OWN: Departure = { name: "own", is: "the model's own truths" };
@@ -70,5 +72,10 @@ export const OTHER_TRUTHS: readonly Departure[] = [
     name: "kits",
     is: "the nitrate kit shows half, the phosphate kit one and a half times what is there",
     kitTimes: { no3: 0.5, po4: 1.5 },
+  },
+  {
+    name: "eye",
+    is: "the keeper sees three of four whatever the kind, the buried ones too",
+    seesOf: 0.75,
   },
 ];

@@ -64,13 +64,14 @@ export function outlookOf(course: Course, facts: TankFacts): Outlook {
 
 function lives({ forecast, kinds, events }: Course): KindLife[] {
   return kinds.flatMap(({ species, residents }, k): KindLife[] => {
-    let heads = residents;
+    let came = 0;
     let last = 0;
     for (const event of events) {
       if (!("species" in event) || event.species !== species.id || event.t >= forecast.days) continue;
-      heads += event.kind === "addAnimals" ? event.count : -event.count;
+      came += event.kind === "addAnimals" ? event.count : -event.count;
       if (event.kind === "addAnimals") last = Math.max(last, event.t);
     }
+    const heads = residents + came;
     if (heads <= 0) return [];
     const { heads: sheaf, condition: reserve } = forecast.kinds[k]!;
     const week = Math.min(forecast.weeks - 1, Math.ceil((last + CHECK_DAYS) / ROW_DAYS));
@@ -82,9 +83,9 @@ function lives({ forecast, kinds, events }: Course): KindLife[] {
         heads,
         week,
         days,
-        ...survivalOf(sheaf, week, { head: heads, deathRate: species.m0, days: Math.max(0, days) }),
+        ...survivalOf(sheaf, week, { came, deathRate: species.m0, days: Math.max(0, days) }),
         condition: condition.length * 2 < forecast.members ? null : bandOf(condition),
-        aliveIn: (at) => aliveOf20(sheaf, at, heads),
+        aliveIn: (at) => aliveOf20(sheaf, at, came),
       },
     ];
   });

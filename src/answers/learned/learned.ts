@@ -8,10 +8,12 @@ import { type Calibration, calibrate } from "../../engine/calibration/calibrate.
 import { JUDGEMENT } from "../../engine/calibration/judgement.ts";
 import { type Lessons, lessonsOf } from "../../engine/calibration/lessons.ts";
 import { QUANTITIES_LEARNED } from "../../engine/calibration/quantities.ts";
+import { headRates } from "../../engine/heads/rates.ts";
 import type { Figure } from "../../engine/types/figure.ts";
 import { figureId } from "../../engine/types/figure-id.ts";
 import type { TankRecord } from "../../engine/types/record.ts";
 import type { TankFacts } from "../../engine/types/tank.ts";
+import { TABLE } from "../figures/table.ts";
 import type { Progress } from "../progress.ts";
 import { learnedFigures } from "./figures.ts";
 import { GROUP_LABEL } from "./labels.ts";
@@ -29,7 +31,10 @@ export interface Learning {
 
 /** Advances member by member, so that a caller can stop. */
 export function* learning(facts: TankFacts, record: TankRecord): Generator<Steps, Learning> {
-  const calibration = yield* calibrate({ facts, record, table: modelParameters, animals, ...LEARNING });
+  const calibration = yield* calibrate({
+    ...{ facts, record, table: modelParameters, rates: headRates(TABLE), animals },
+    ...LEARNING,
+  });
   const lessons = lessonsOf(calibration);
   const output = outputOf(calibration, lessons, record);
   if (lessons === null) return { facts, output, figures: [] };

@@ -36,7 +36,7 @@ describe("a kind", () => {
       ...Array.from({ length: 15 }, () => [1, 1]),
       ...Array.from({ length: 5 }, () => [1, 0]),
     ]);
-    const survival = survivalOf(gone, 1, { head: 1, deathRate: -Math.log(0.75) / 90, days: 90 });
+    const survival = survivalOf(gone, 1, { came: 0, deathRate: -Math.log(0.75) / 90, days: 90 });
     const { fedShare, ...grains } = survival;
     expect(grains).toEqual({ aliveOf20: 15, agedOf20: 15, starvesOf20: 0 });
     expect(fedShare).toBeCloseTo(1, 12);
@@ -44,12 +44,25 @@ describe("a kind", () => {
 
   test("that nothing but hunger took starves", () => {
     const half = twenty((m) => [4, m < 10 ? 4 : 1]);
-    expect(survivalOf(half, 1, { head: 4, deathRate: 0, days: 90 })).toEqual({
+    expect(survivalOf(half, 1, { came: 0, deathRate: 0, days: 90 })).toEqual({
       aliveOf20: 10,
       agedOf20: 20,
       fedShare: 0.5,
       starvesOf20: 10,
     });
+  });
+
+  test("runs that begin with fewer are held to what they began with, and those with none to nothing", () => {
+    const fewer = sheafOf([...Array(10).fill([4, 2]), ...Array(5).fill([2, 0]), ...Array(5).fill([0, 0])]);
+    const { aliveOf20, starvesOf20 } = survivalOf(fewer, 1, { came: 0, deathRate: 0, days: 90 });
+    expect([aliveOf20, starvesOf20]).toEqual([13, 7]);
+    const none = survivalOf(
+      twenty(() => [0, 0]),
+      1,
+      { came: 0, deathRate: 0.001, days: 90 },
+    );
+    expect(none).toEqual({ aliveOf20: 0, agedOf20: 0, fedShare: 1, starvesOf20: 0 });
+    expect(survivalOf(fewer, 1, { came: 4, deathRate: 0, days: 90 }).aliveOf20).toBe(0);
   });
 
   test("halves: one of two lives with the chance that not both die", () => {

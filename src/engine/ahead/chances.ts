@@ -45,12 +45,20 @@ export function aboveOf20(sheaf: Sheaf, week: number, limit: number): number {
 }
 
 /** Runs of 20 in which at least half of the heads are alive in one week. */
-export const aliveOf20 = (heads: Sheaf, week: number, head: number): number =>
-  ofTwenty(aliveShare(heads, week, head));
+export const aliveOf20 = (heads: Sheaf, week: number, came: number): number => {
+  const all = headsInAll(heads, came);
+  return ofTwenty(aliveShare(acrossMembers(heads, week), all));
+};
 
-function aliveShare(heads: Sheaf, week: number, head: number): number {
-  const now = acrossMembers(heads, week);
-  return now.filter((n) => n >= head * ALIVE_SHARE).length / now.length;
+/** Heads that a run began with, and those that came; runs differ where deaths may have gone unseen. */
+const headsInAll = (heads: Sheaf, came: number): number[] =>
+  Array.from(acrossMembers(heads, 0), (first) => first + came);
+
+/** Of the runs in which any were there at all. */
+function aliveShare(now: Float64Array, all: readonly number[]): number {
+  const there = all.filter((heads) => heads > 0).length;
+  const alive = all.filter((heads, m) => heads > 0 && now[m]! >= heads * ALIVE_SHARE).length;
+  return there === 0 ? 0 : alive / there;
 }
 
 export interface Survival {
@@ -65,17 +73,23 @@ export interface Survival {
 }
 
 /**
- * @param head heads at first, or all that came
+ * @param came heads that came since the start, without those that left again
  * @param deathRate of age alone, 1/d
  * @param days since the last of them came
  */
 export function survivalOf(
   heads: Sheaf,
   week: number,
-  { head, deathRate, days }: { head: number; deathRate: number; days: number },
+  { came, deathRate, days }: { came: number; deathRate: number; days: number },
 ): Survival {
-  const alive = aliveShare(heads, week, head);
-  const aged = halfAliveByAge(head, exp(-deathRate * days));
+  const all = headsInAll(heads, came);
+  const there = all.filter((count) => count > 0);
+  // Who is not there can't starve.
+  if (there.length === 0) return { aliveOf20: 0, agedOf20: 0, fedShare: 1, starvesOf20: 0 };
+  const alive = aliveShare(acrossMembers(heads, week), all);
+  const lives = exp(-deathRate * days);
+  const byAge = new Map([...new Set(there)].map((count) => [count, halfAliveByAge(count, lives)]));
+  const aged = there.reduce((sum, count) => sum + byAge.get(count)!, 0) / there.length;
   const fedShare = Math.min(1, alive / aged);
   return {
     aliveOf20: ofTwenty(alive),

@@ -181,11 +181,11 @@ const LEAST_CROP = 1e-3;
 /**
  * A learned member today: where its run through the daybook's days ends. What was observed has taught the run and sets
  * nothing, but hair algae that a run has next to none of; the water is moved by what the latest readings leave unexplained;
- * heads are what the keeper says.
+ * heads are those on the keeper's list without the deaths that the head counts let it have.
  */
 export function standingLearned(member: Member, kinds: readonly CrewKind[], facts: TankFacts): Standing {
   const { window } = facts.learned as Learned;
-  const { own } = member.learned!;
+  const { own, unseenLosses } = member.learned!;
   const { hairSeen } = window;
   let hairThen = 0;
   const { state: y, world } = runWindow(member, kinds, facts, window, (day, state) => {
@@ -213,6 +213,10 @@ export function standingLearned(member: Member, kinds: readonly CrewKind[], fact
     ),
   };
   // What nobody observed stays as the run has it, unless a reading or sighting from elsewhere says more.
-  setToKnown(y, { ...member, ageDays: 0 }, kinds, unseen);
+  const living = kinds.map((kind) => ({
+    ...kind,
+    residents: Math.max(0, kind.residents - (unseenLosses[kind.animal.id] ?? 0)),
+  }));
+  setToKnown(y, { ...member, ageDays: 0 }, living, unseen);
   return { member: { ...member, inputs: { ...world.inputs } }, state: y };
 }

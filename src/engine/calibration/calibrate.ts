@@ -6,6 +6,7 @@
 import { type CrewKind, crewKind } from "../ahead/crew.ts";
 import type { Progress } from "../ahead/forecast.ts";
 import { runWindow } from "../ahead/window.ts";
+import type { HeadRates } from "../heads/rates.ts";
 import { drawMembers, type Member, type ParameterTable } from "../larder/members.ts";
 import { scores } from "../numeric/draws.ts";
 import { isCrew } from "../stocking/waves.ts";
@@ -23,6 +24,7 @@ import { learnableNames, TODAY_NAMES } from "./names.ts";
 import { hairSeenIn, type Observed, observedIn } from "./observed.ts";
 import { assimilated, PASSES } from "./smoother.ts";
 import { offsetsToday } from "./today.ts";
+import { unseenLossesToday } from "./unseen-losses.ts";
 import { windowOf } from "./window-of.ts";
 
 export interface CalibrationPlan {
@@ -30,6 +32,7 @@ export interface CalibrationPlan {
   readonly facts: TankFacts;
   readonly record: TankRecord;
   readonly table: ParameterTable;
+  readonly rates: HeadRates;
   readonly animals: readonly Animal[];
   readonly members: number;
   readonly seed: number;
@@ -72,7 +75,7 @@ const NOTHING = (seed: number): Learned => ({
 });
 
 export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibration> {
-  const { facts, record, table, animals, members: count, seed } = plan;
+  const { facts, record, table, rates, animals, members: count, seed } = plan;
   const known = windowOf(facts, record, animals, []);
   const kinds = known === null ? [] : crewIn(facts, known, animals);
   const ids = kinds.map(({ animal }) => animal.id);
@@ -84,6 +87,7 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
     ...known,
     observed: [...new Set(observed.map(quantityOf))].sort(),
     ...hairSeenIn(record, known),
+    unseenLosses: unseenLossesToday(facts, record, kinds, rates),
   };
   const names = learnableNames();
   const values = Float64Array.from(observed, ({ value }) => value);

@@ -5,6 +5,7 @@
 import type { Inputs } from "../balance/inputs.ts";
 import { PARAMETER_SYMBOLS, type ParameterValues } from "../balance/parameters.ts";
 import { scores, valueAt } from "../numeric/draws.ts";
+import { normalQuantile } from "../numeric/normal.ts";
 import type { Spread } from "../types/estimate.ts";
 import { type Learned, OWN_NAMES, type OwnName } from "../types/learned.ts";
 import type { Parameter } from "../types/parameter.ts";
@@ -36,6 +37,8 @@ export interface MemberLearned {
   /** Nutrients on the first of the days learned from. */
   readonly startNutrients: Nutrients;
   readonly own: Readonly<Record<OwnName, number>>;
+  /** By animal, how many of the heads on the keeper's list live no longer. */
+  readonly unseenLosses: Readonly<Record<string, number>>;
 }
 
 export type ParameterTable = ReadonlyMap<string, Parameter>;
@@ -232,10 +235,27 @@ function memberFrom(
               score(firstOf(quantity)),
             ),
             own: Object.fromEntries(OWN_NAMES.map((name) => [name, score(name)])) as Record<OwnName, number>,
+            unseenLosses: Object.fromEntries(
+              Object.entries(learned.window.unseenLosses ?? {}).map(([animal, chances]) => [
+                animal,
+                countAt(chances, score(`unseen losses ${animal}`)),
+              ]),
+            ),
           },
         }),
   };
 }
+
+/** The count at a standard normal score, of the chances of none, one, two ... */
+function countAt(chances: readonly number[], score: number): number {
+  let below = 0;
+  for (const [count, chance] of chances.entries()) {
+    below += chance;
+    if (below >= 1 - CHANCE_LEFT || (below > 0 && score <= normalQuantile(below))) return count;
+  }
+  return chances.length - 1;
+}
+const CHANCE_LEFT = 1e-6;
 
 /** Name of the score of a reading that the days learned from began with. */
 const firstOf = (quantity: string): string => `first ${quantity}`;

@@ -118,16 +118,16 @@ export function* checkPlan(given: {
   const outlook = yield* forecast({ facts, members, kinds, events, days, seed, withOxygen, known });
   const checks = kinds.map(({ animal, residents }, k): KindCheck => {
     const ownHeads = own.filter(({ id }) => id === animal.id).reduce((sum, { count }) => sum + count, 0);
-    const heads = drafts.reduce(
-      (sum, { bought }) => sum + (bought.get(animal.id) ?? 0),
-      residents + ownHeads,
-    );
+    const came = drafts.reduce((sum, { bought }) => sum + (bought.get(animal.id) ?? 0), ownHeads);
+    const heads = residents + came;
     const week = Math.min(outlook.weeks - 1, asked[k]! / ROW_DAYS);
-    const shares = acrossMembers(outlook.kinds[k]!.heads, week)
-      .map((n) => n / heads)
-      .sort();
-    const { aliveOf20, agedOf20, fedShare } = survivalOf(outlook.kinds[k]!.heads, week, {
-      head: heads,
+    const sheaf = outlook.kinds[k]!.heads;
+    const first = acrossMembers(sheaf, 0);
+    const shares = Array.from(acrossMembers(sheaf, week), (n, m) => n / (first[m]! + came))
+      .filter(Number.isFinite)
+      .sort((a, b) => a - b);
+    const { aliveOf20, agedOf20, fedShare } = survivalOf(sheaf, week, {
+      came,
       deathRate: kinds[k]!.species.m0,
       days: CHECK_DAYS,
     });

@@ -30,6 +30,11 @@ export interface LearnedWindow {
   readonly observed: readonly string[];
   /** Hair algae as last seen in the four weeks before today: day of the window, mg C/m2 of lit rock. */
   readonly hairSeen?: { readonly day: number; readonly mgCPerM2: number };
+  /**
+   * By animal, the chance that none, one, two ... of the heads on the keeper's list of today live no longer, as the head
+   * counts leave it; sums to 1.
+   */
+  readonly unseenLosses?: Readonly<Record<string, readonly number[]>>;
 }
 
 /** What a keeper gives, as a multiple of what the tank's facts of today say. */
