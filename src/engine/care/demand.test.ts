@@ -52,7 +52,8 @@ describe("a demand that is known", () => {
 test("doses that are dated and the same doses every day are one", () => {
   fc.assert(
     fc.property(
-      fc.double({ min: 0, max: 1, noNaN: true }),
+      // Of 64ths, whose sums are exact: an interval's end may jump where two readings only touch.
+      fc.integer({ min: 0, max: 64 }).map((n) => n / 64),
       fc.integer({ min: 1, max: 1000 }),
       (rise, seed) => {
         const { series } = tank(0.4, [], 0.4, seed);
@@ -60,12 +61,10 @@ test("doses that are dated and the same doses every day are one", () => {
         const one = demandOf({ series, dosed: dated, everyDay: 0, seed });
         const other = demandOf({ series, dosed: [], everyDay: rise, seed });
         if (one.kind !== "told" || other.kind !== "told") throw new Error("not told");
-        expect(one.perDay.central).toBeCloseTo(other.perDay.central, 6);
-        // Ends that only touch may fall to either side by rounding.
-        expect(one.perDay.low).toBeCloseTo(other.perDay.low, 2);
+        expect(one).toEqual(other);
       },
     ),
-    { numRuns: 20 },
+    { numRuns: 200 },
   );
 });
 
