@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { axeFaults } from "./kit/axe.ts";
 import { type Watched, watched } from "./kit/browser.ts";
+import { faultsInEveryForm } from "./kit/every-form.ts";
 import { bonesFaults, cutFaults, drawingFaults, sidewaysFaults, targetFaults } from "./kit/geometry.ts";
 import { Keyboard } from "./kit/keys.ts";
 import { bareNumbers, wordsOf } from "./kit/page-text.ts";
@@ -41,12 +42,12 @@ test("what is shown wide alone, and what unfolding hides", async () => {
     `<style>@media (max-width: 40rem) { .wide { display: none } } details[open] + .closed { display: none }</style>`,
   );
   await rememberShown(seen.page);
-  expect(await shownSince(seen.page)).toEqual({ more: 0, fewer: 0 });
+  expect(await shownSince(seen.page)).toMatchObject({ more: 0, shapes: [], fewer: 0 });
   await seen.page.setViewportSize({ width: 1280, height: 800 });
-  expect(await shownSince(seen.page)).toEqual({ more: 1, fewer: 0 });
+  expect(await shownSince(seen.page)).toMatchObject({ more: 1, shapes: [`<p class="wide"></p>`], fewer: 0 });
   await seen.page.setViewportSize({ width: 360, height: 640 });
   await wordsOf(seen.page);
-  expect(await shownSince(seen.page)).toEqual({ more: 1, fewer: 1 });
+  expect(await shownSince(seen.page)).toMatchObject({ more: 1, fewer: 1 });
 });
 
 test.each([
@@ -109,6 +110,77 @@ test.each([
 ] as const)("%s is found", async (_, body, measure, fault) => {
   await show(body);
   expect((await measure(seen.page)).join("\n")).toMatch(fault);
+});
+
+const IN_THE_DARK = "@media (prefers-color-scheme: dark)";
+const WIDE_ALONE = ".wide { display: none } @media (min-width: 48rem) { .wide { display: block } }";
+const FOLDED_ALONE = "details[open] + .closed { display: none }";
+const FOLDS = "<details><summary>more of this</summary><p>more</p></details>";
+const PALE = "color: #bbb; background: #fff";
+
+/** Faults that show in one form of a page alone. */
+test.each([
+  [
+    "in the dark",
+    `${IN_THE_DARK} { p { ${PALE} } }`,
+    "<p>pale</p>",
+    /^360 unfolded dark axe: color-contrast: p/m,
+  ],
+  [
+    "folded away",
+    "",
+    `<details><summary>more of this</summary><input></details>`,
+    /^360 unfolded axe: label/m,
+  ],
+  [
+    "folded away, in the dark",
+    `${IN_THE_DARK} { em { ${PALE} } }`,
+    `<details><summary>more of this</summary><em>pale</em></details>`,
+    /^360 unfolded dark axe: color-contrast: em/m,
+  ],
+  ["wide alone", WIDE_ALONE, `<p class="wide"><input></p>`, /^1280 axe: label/m],
+  [
+    "wide alone, in the dark",
+    `${WIDE_ALONE} ${IN_THE_DARK} { .wide { ${PALE} } }`,
+    `<p class="wide">pale</p>`,
+    /^1280 dark axe: color-contrast: p/m,
+  ],
+  ["folded alone", FOLDED_ALONE, `${FOLDS}<p class="closed"><input></p>`, /^360 folded axe: label/m],
+  [
+    "folded alone, in the dark",
+    `${FOLDED_ALONE} ${IN_THE_DARK} { .closed { ${PALE} } }`,
+    `${FOLDS}<p class="closed">pale</p>`,
+    /^360 folded dark axe: color-contrast: \.closed/m,
+  ],
+  [
+    "wide, too small to be hit",
+    `a { display: inline-block; width: 60px; height: 60px } @media (min-width: 48rem) { a { width: 9px; height: 9px; overflow: hidden } }`,
+    `<ul><li><a href="#a">a</a><a href="#b">b</a></li></ul>`,
+    /^1280( axe)?: target/m,
+  ],
+])("a fault %s is found", async (_, style, body, fault) => {
+  const reopen = () => show(`<h1>A</h1>${body}`, `<style>body { background: #fff } ${style}</style>`);
+  await reopen();
+  const asked = { reopen, judged: new Set<string>(), picture: async () => {} };
+  expect((await faultsInEveryForm(seen.page, asked)).join("\n")).toMatch(fault);
+});
+
+test("what is shown wide alone is judged once for its shape, whatever its words and addresses", async () => {
+  const page = (words: string) =>
+    show(
+      `<h1>A</h1><p class="wide"><input value="${words}"><a href="#${words}">${words}</a></p>`,
+      `<style>${WIDE_ALONE}</style>`,
+    );
+  const judged = new Set<string>();
+  const asked = { reopen: async () => {}, judged, picture: async () => {} };
+  const found: string[] = [];
+  for (const words of ["1", "22"]) {
+    await page(words);
+    found.push(
+      ...(await faultsInEveryForm(seen.page, asked)).filter((fault) => fault.startsWith("1280 axe: label")),
+    );
+  }
+  expect(found).toHaveLength(1);
 });
 
 test("words that are folded away or told instead of a drawing are read too", async () => {

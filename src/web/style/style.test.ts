@@ -75,3 +75,26 @@ test("every sheet of the folder is joined, and both fonts are there", () => {
   expect(files).toHaveLength(2);
   for (const file of files) expect(readFileSync(file).subarray(0, 4).toString()).toBe("wOF2");
 });
+
+/** What stands in the blocks of a sheet's media conditions that match. */
+function within(sheet: string, condition: RegExp): string[] {
+  return [...sheet.matchAll(/@media([^{]*)\{/g)].flatMap((match) => {
+    if (!condition.test(match[1]!)) return [];
+    const from = match.index + match[0].length;
+    let open = 1;
+    let to = from;
+    for (; open > 0; to += 1) open += sheet[to] === "{" ? 1 : sheet[to] === "}" ? -1 : 0;
+    return [sheet.slice(from, to - 1)];
+  });
+}
+
+test("wide pages have no colours of their own: those of narrow ones are looked at (checks/browser/kit/every-form.ts)", () => {
+  const COLOUR = /(?:^|[;{ ])(?:color|background(?:-color)?|opacity|fill|stroke|border-color|filter):/;
+  const WIDER = /(?:min-width|width\s*>)/;
+  expect(within("@media (min-width: 1rem){a{color:red}}@media print{a{color:blue}}", WIDER)).toEqual([
+    "a{color:red}",
+  ]);
+  const wide = within(css, WIDER);
+  expect(wide.length).toBeGreaterThan(9);
+  expect(wide.filter((block) => COLOUR.test(block))).toEqual([]);
+});
