@@ -43,7 +43,7 @@ function hungrySentence(hungry: readonly KindLife[]): string {
 }
 
 const limitSentence = ({ limit: { words }, of20, alreadyOf20 }: LimitChance): string =>
-  `${words[0]!.toUpperCase()}${words.slice(1)}: ${chance(of20)}${alreadyOf20 >= of20 ? ", as it does today" : ""}.`;
+  `${words[0]!.toUpperCase()}${words.slice(1)}: ${chance(of20)}${alreadyOf20 >= of20 && of20 >= WORTH_SAYING ? ", as it does today" : ""}.`;
 
 const POISON: ReadonlySet<string> = new Set(["tan", "nh3", "no2"]);
 const poisonFirst = (a: LimitChance, b: LimitChance): number =>

@@ -101,6 +101,9 @@ test("a filter that nobody told of has no rhythm of the keeper's", () => {
   const why = (more: string) => plain(duty(almanac([], [], more), "filter")?.why[0] ?? []);
   expect(why("")).toContain("was not said");
   expect(why("equipment: { mechanical_filter: sock, filter_change_days: 2 }")).toContain("your own rhythm");
+  const deed = (more: string) => plain(duty(almanac([], [], more), "filter")?.do ?? []);
+  expect(deed("")).toBe("Change or rinse the mechanical filter, if it has one.");
+  expect(deed("equipment: { mechanical_filter: sock, filter_change_days: 2 }")).toMatch(/filter\.$/);
 });
 
 test("a wave waits for the day its gate could be met, as on the bench", () => {

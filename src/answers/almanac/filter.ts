@@ -43,7 +43,9 @@ export function filterDates({ facts, record, today, flows }: AlmanacScene): Date
     central: daysToShare(k.central, share),
     high: daysToShare(k.low, share),
   };
-  const every = Math.max(1, Math.min(Math.round(kept), Math.floor(longest.central)));
+  const unsaid = facts.assumed.includes("filterChangeDays");
+  // A rhythm that nobody told is no reason to hurry.
+  const every = Math.max(1, Math.min(unsaid ? Infinity : Math.round(kept), Math.floor(longest.central)));
   const figure = almanacFigure("filter_days", {
     ...{ label: "Longest time between filter changes", spread: longest, unit: "d" },
     formulaKey: "almanac.md#filter",
@@ -51,7 +53,7 @@ export function filterDates({ facts, record, today, flows }: AlmanacScene): Date
       "days at which the share that has decayed, 1 - (1 - exp(-k t)) / (k t), reaches what is let pass",
     inputs: [
       workedOut("share let pass", `${Math.round(100 * share)} %`),
-      workedOut("you change it every", counted(Math.round(kept), "day")),
+      workedOut(unsaid ? "taken as changed every" : "you change it every", counted(Math.round(kept), "day")),
       ...(out === undefined || nitrogen === undefined || caught === null
         ? [workedOut("load", "not worked out: half is let pass")]
         : [
@@ -77,13 +79,17 @@ export function filterDates({ facts, record, today, flows }: AlmanacScene): Date
   return dated(
     duty({
       ...{ id: "filter", kind: "filter", on: dueAfter(last?.on ?? null, every, today), every },
-      do: ["Change or rinse the mechanical filter."],
+      do: [
+        unsaid
+          ? "Change or rinse the mechanical filter, if it has one."
+          : "Change or rinse the mechanical filter.",
+      ],
       why: [
         [
           `What it holds decays where it hangs: ${caught === null ? "half" : `${Math.round(100 * share)} %`} of what it caught is back in the water after `,
           told(counted(Math.max(1, Math.floor(longest.central)), "day"), figure.id),
-          facts.assumed.includes("filterChangeDays")
-            ? "; whether there is one, and how often you change it, was not said."
+          unsaid
+            ? "; whether there is one, or how often you change it, was not said."
             : sooner
               ? `, sooner than the ${counted(Math.round(kept), "day")} you told.`
               : ", and your own rhythm is no slower.",

@@ -83,7 +83,7 @@ export function bindingOf(
   }
   return {
     kind: "worth",
-    text: "worth: what it would still eat is little; others have it already",
+    text: "little need: others have most of its food already",
     figure: null,
   };
 }

@@ -123,11 +123,16 @@ function Limits({ answers: { ahead } }: { readonly answers: TankAnswers }) {
   );
 }
 
+/** From here on it is said of the tank, below it of the runs. */
+const SO_TODAY_OF_20 = 15;
+
 function ChanceLine({ one, name }: { readonly one: Chance; readonly name: string }) {
   const { of_20, already_of_20, first_on, why, figures } = one;
   const when =
     already_of_20 >= of_20 && of_20 > 0
-      ? "It is so today."
+      ? of_20 >= SO_TODAY_OF_20
+        ? "It is so today."
+        : `In ${of_20} of 20 it is so today.`
       : first_on === null
         ? null
         : `First about ${dateWords(first_on.middle)}.`;

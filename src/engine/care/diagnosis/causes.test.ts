@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { diagnosisScene, growth, reading, subjectOf } from "../../../../checks/kit/diagnosis-scene.ts";
 import { diagnosis } from "../../../catalogue/diagnosis.ts";
 import type { ToldInAnswers } from "../../types/record.ts";
+import type { TankFacts } from "../../types/tank.ts";
 import { askedFirst, rankCauses, tellingClues } from "./causes.ts";
 import { RECORD_CLUES } from "./clues.ts";
 
@@ -26,6 +27,19 @@ test("nothing known: each cause has its share as it stands in facts/", () => {
     expect(weighed.every(({ id }) => clues.includes(id))).toBe(true);
     if (weighed.every(({ holds }) => holds === null)) expect(chance, cause.id).toBeCloseTo(prior, 12);
   }
+});
+
+test("who has nobody that eats it has few eaters, though the tank has no such surface either", () => {
+  const eaters = (facts: Partial<TankFacts>) =>
+    rankCauses(diagnosisScene({ facts }), subjectOf("diatoms"))
+      .find(({ cause }) => cause.id === "few-mouths")!
+      .clues.find(({ id }) => id === "few_eaters")!.holds;
+  const none = { low: 0, central: 0, high: 0, origin: "stated", how: "typed" } as const;
+  expect(eaters({ present: [], sandM2: none })).toBe(true);
+  expect(eaters({ present: [{ id: "florida-cerith", count: 60, on: "2025-09-01" }] })).toBe(false);
+  expect(eaters({ present: [{ id: "florida-cerith", count: 60, on: "2025-09-01" }], sandM2: none })).toBe(
+    false,
+  );
 });
 
 test("a clue that holds more often with a cause never lowers it; its denial never raises it", () => {

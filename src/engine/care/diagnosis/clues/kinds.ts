@@ -78,7 +78,8 @@ function fewEaters(scene: DiagnosisScene, { effect }: Subject): ClueState {
       (sum, { animal, count }) => sum + count * animal.breakEvenIntakeMgCPerDay * animal.diet[shelf],
       0,
     );
-  return fact(wanted < FEW_BELOW_MG_C_PER_M2 * areaFor(scene, shelf));
+  // On a surface that the tank lacks nothing is few but nobody.
+  return fact(wanted === 0 || wanted < FEW_BELOW_MG_C_PER_M2 * areaFor(scene, shelf));
 }
 
 /** Of a kind that lives on film: film was scored 1 or less wherever it was looked for within two weeks. */
