@@ -78,8 +78,8 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
   const { facts, record, table, rates, animals, members: count, seed } = plan;
   const known = windowOf(facts, record, animals, []);
   const kinds = known === null ? [] : crewIn(facts, known, animals);
-  const ids = kinds.map(({ animal }) => animal.id);
-  const observed = known === null ? [] : observedIn(record, known, ids);
+  const counting = { kinds, rates, lightHours: facts.lightHours.central };
+  const observed = known === null ? [] : observedIn(record, known, counting);
   const told = observed.reduce((sum, { of }) => sum + of, 0);
   if (known === null || told < JUDGEMENT.leastObservations)
     return { learned: NOTHING(seed), taught: null, observed };

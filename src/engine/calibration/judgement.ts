@@ -19,8 +19,7 @@ export const JUDGEMENT = {
   scoreError: 0.58,
   /** Error of the crop at which a keeper wipes, as a logarithm. */
   filmBackError: 0.35,
-  /** A head counted is 0.75 of a head there, within 0.8. */
-  chanceSeen: 0.75,
+  /** Heads by which a count errs besides chance: deaths are expected in a run, and come one by one. */
   headsError: 0.8,
 
   /** What one kit always adds, as a logarithm; one eye, in steps; one keeper's own threshold, as a logarithm. */

@@ -3,9 +3,12 @@
  * how a run's state would have shown it. Nutrients on log(x + a little), growths on their score of 0 to 4, heads as
  * heads, days to wipe as the crop's distance from the keeper's threshold. docs/model/calibration.md, "Observations".
  */
+import type { CrewKind } from "../ahead/crew.ts";
 import { NEAR_ZERO, type Nutrient, QUANTITY_OF } from "../ahead/window.ts";
 import { D, FF, FG, FR, FS, headsAt, NO2, NO3, PO4, TAN } from "../balance/pools.ts";
 import type { World } from "../balance/world.ts";
+import type { HeadRates } from "../heads/rates.ts";
+import { chanceAt, seenOf } from "../heads/seen.ts";
 import type { MemberLearned } from "../larder/members.ts";
 import { exp, log } from "../numeric/elementary.ts";
 import { daysBetween } from "../stocking/suitability.ts";
@@ -96,11 +99,18 @@ const KIT_NAME = { tan: "kitTan", no2: "kitNo2", no3: "kitNo3", po4: "kitPo4" } 
 
 const CENSORED: readonly Observed["censored"][] = [null, "below", "above"];
 
+/** What a head count is read with. */
+export interface Counting {
+  readonly kinds: readonly CrewKind[];
+  readonly rates: HeadRates;
+  readonly lightHours: number;
+}
+
 /** Those observations that a run can be compared with, in one order whatever order they were kept in. */
 export function observedIn(
   { observations }: TankRecord,
   window: Pick<LearnedWindow, "from" | "days">,
-  kinds: readonly string[],
+  counted: Counting,
 ): Observed[] {
   const all = observations.flatMap((seen): Observed[] => {
     const day = daysBetween(window.from, seen.on);
@@ -113,7 +123,7 @@ export function observedIn(
       case "film_back":
         return filmBackOf(seen, day);
       case "heads":
-        return headsOf(seen, day, kinds);
+        return headsOf(seen, day, counted);
       default:
         return [];
     }
@@ -187,20 +197,24 @@ function filmBackOf({ entry, on }: FilmBack, day: number): Observed[] {
   ];
 }
 
-function headsOf(
-  { entry, on, animal, seen, about }: HeadsSeen,
-  day: number,
-  kinds: readonly string[],
-): Observed[] {
-  const s = kinds.indexOf(animal);
+/** A count that says "at least so many" (by day, of kinds that are buried or out at night) teaches nothing here. */
+function headsOf(counted: HeadsSeen, day: number, { kinds, rates, lightHours }: Counting): Observed[] {
+  const s = kinds.findIndex(({ animal }) => animal.id === counted.animal);
   if (s < 0) return [];
-  const spread = (seen / JUDGEMENT.chanceSeen) * JUDGEMENT.chanceSeen * (1 - JUDGEMENT.chanceSeen);
+  const { entry, on, animal, seen, about } = counted;
+  const how = seenOf(kinds[s]!.animal, { ...counted, lightHours }, rates);
+  if (how.kind === "at_least") return [];
+  const { chance } = how;
+  const there = Math.max(1, seen / chance.central);
+  // No two nights are alike: the spread of a beta-binomial, as the head count has it.
+  const alike = 1 + (there - 1) / (rates.seenAlike.central + 1);
+  const spread = there * chance.central * (1 - chance.central) * alike;
   return [
     {
       ...{ entry, on, day, group: "heads", series: `heads ${animal}`, censored: null, of: 1 },
       value: seen,
       error: Math.sqrt(JUDGEMENT.headsError ** 2 + spread) * (about ? 1.5 : 1),
-      shown: (y) => JUDGEMENT.chanceSeen * y[headsAt(s)]!,
+      shown: (y, _, own) => chanceAt(chance, own.eyeHeads) * y[headsAt(s)]!,
     },
   ];
 }

@@ -69,6 +69,7 @@ export const OWN_NAMES = [
   "eyeFilm",
   "eyeHair",
   "eyeDust",
+  "eyeHeads",
   "kitTan",
   "kitNo2",
   "kitNo3",
