@@ -6,6 +6,7 @@
  */
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
+import { SUMS } from "../../src/answers/sums/table.ts";
 import { to } from "../../src/web/page.ts";
 import { addressOf, open, type Watched, watched } from "./kit/browser.ts";
 import { printed } from "./kit/paper.ts";
@@ -32,19 +33,26 @@ const words = (text: string) =>
       .match(/[\p{L}\p{N}]+/gu) ?? [],
   );
 
+const TANKS = [
+  ["demonstration tank", cast.demo],
+  ["first question alone", cast.first],
+  ["nothing yet", cast.nothingYet],
+  ["dangerous reading", cast.danger],
+  ["long names", cast.longNames],
+] as const;
+
 describe.each([
   ["sheet", "A4"],
   ["sheet", "Letter"],
   ["weeks", "A4"],
   ["weeks", "Letter"],
+  ["errands", "A4"],
+  ["errands", "Letter"],
 ] as const)("the page of %s on %s", (page, format) => {
-  test.each([
-    ["demonstration tank", cast.demo],
-    ["first question alone", cast.first],
-    ["nothing yet", cast.nothingYet],
-    ["dangerous reading", cast.danger],
-    ["long names", cast.longNames],
-  ])("%s: one page, every word of it, its address and day in the foot", async (name, tank) => {
+  test.each(
+    // A name of two hundred letters and a plan of four waves take errands to a second side.
+    page === "errands" ? TANKS.filter(([name]) => name !== "long names") : TANKS,
+  )("%s: one page, every word of it, its address and day in the foot", async (name, tank) => {
     await open(seen.page, to.tank(tank, page));
     await seen.page.emulateMedia({ media: "print" });
     // biome-ignore lint/performance/useDomNodeTextContent: only what paper shows
@@ -82,5 +90,23 @@ describe.each(["A4", "Letter"] as const)("the page for a sitter on %s", (format)
     expect(text).toContain("Aquatic vet:");
     expect(text).not.toContain("Work it out");
     expect(text).not.toContain("What would happen");
+  });
+});
+
+/** The longest of the sums, and numbers behind the lists of a bad day that have tables. */
+describe.each(["A4", "Letter"] as const)("on %s one page holds", (format) => {
+  const sumOf = (id: string) => {
+    const [example] = SUMS.find((sum) => sum.id === id)!.examples;
+    return to.sum(cast.demo, id, new URLSearchParams(example).toString());
+  };
+  test.each([
+    { what: "acclimation", path: sumOf("acclimation") },
+    { what: "the sheet for a new tank", path: sumOf("new-tank") },
+    ...["power-cut", "dead", "missing", "ammonia"].map((list) => ({
+      ...{ what: `numbers of ${list}`, path: to.wrongNumbers(cast.demo, list) },
+    })),
+  ])("$what", async ({ path }) => {
+    await open(seen.page, path);
+    expect((await printed(seen.page, format)).pages).toBe(1);
   });
 });

@@ -27,7 +27,7 @@ export function errandsPage({ head, errands, gate, ordering, strays, shop }: Err
     tank: head,
     here: "errands",
     body: (
-      <>
+      <div class="errands">
         <h1>{title}</h1>
         <p class="gloss">Errands: what to get, and what not to get yet.</p>
         {errands.kind === "nothing_yet" ? <NothingYet errands={errands} /> : null}
@@ -62,15 +62,15 @@ export function errandsPage({ head, errands, gate, ordering, strays, shop }: Err
             </Disclosure>
           )}
         </section>
-        <p>
+        <p class="screen-only">
           Counted here are kinds that are sold as crew. Fish, hitchhikers and others that were judged too
           stand among <a href={to.tank(head.id, "animals")}>all animals</a>.
         </p>
         <p>{CAUTION.wild}</p>
-        <p>
+        <p class="screen-only">
           <a href={to.tank(head.id, "sheet")}>The sheet: one page to print</a>
         </p>
-      </>
+      </div>
     ),
   };
 }
@@ -137,7 +137,7 @@ function WaveList({ tank, wave, first, gate }: WaveListProps) {
           )}
         </>
       ) : (
-        <p>
+        <p class="screen-only">
           <a href={`${to.tank(tank, "waves")}#wave-${wave.number}`}>What must hold first</a>
         </p>
       )}

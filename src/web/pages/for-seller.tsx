@@ -38,13 +38,13 @@ export function sellerPage(view: SellerView): Page {
           ))}
         </dl>
         {hourKnown ? null : (
-          <p class="on-screen">
+          <p class="screen-only">
             The hour is not logged. <a href={`${to.entry(head.id, entry)}#correct`}>Add it to the entry</a>:
             many shops ask for it.
           </p>
         )}
         {pictures.length === 0 ? (
-          <p class="on-screen">
+          <p class="screen-only">
             No picture yet. <a href={`${to.entry(head.id, entry)}#pictures`}>Add one</a>
           </p>
         ) : (

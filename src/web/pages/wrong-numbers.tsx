@@ -21,7 +21,7 @@ export function wrongNumbersPage({ head, list, parts, waitFor }: NumbersView): P
     tank: head,
     here: null,
     body: (
-      <>
+      <div class="behind-list">
         <p class="kind">Numbers behind a list</p>
         <h1>{see}</h1>
         <p>
@@ -42,7 +42,7 @@ export function wrongNumbersPage({ head, list, parts, waitFor }: NumbersView): P
         {parts.length === 0 && waitFor === null ? (
           <p>Nothing of this tank's volume and facts bears on this list.</p>
         ) : null}
-      </>
+      </div>
     ),
   };
 }
