@@ -87,42 +87,81 @@ test("every invented tank's almanac is drawn, and its file is read by both parse
   }
 });
 
-test("five times anew after changes: none twice, none orphaned; unchanged, the same bytes", {
-  timeout: 600_000,
-}, async () => {
-  const under = await withTanks(fewRuns(true));
-  const [row] = await under.store.tanks();
-  const tank = row!.id;
-  const held = new Map<string, ParsedEvent>();
+/** Somebody's calendar through changes: after each, both parsers agree, and it holds what stands and nothing else. */
+async function followed(under: Under, tank: string, changes: readonly (() => Promise<unknown>)[]) {
   const file = () => get(under, to.calendarFile(tank));
-  const chore = (name: string, more: Record<string, string> = {}) =>
-    post(under, to.newEntry(tank, "chore"), { chore: name, observed: "today", ...more });
-  const reading = (quantity: string, text: string) =>
-    post(under, to.newEntry(tank, "reading"), { quantity, text, observed: "today" });
-  const changes = [
-    () => chore("glass_wiped", { film_days: "2" }),
-    () => reading("no3_mg_per_l", "48 mg/L as NO3"),
-    () => chore("water_change", { amount: "20 %" }),
-    () => reading("alkalinity_dkh", "8 dKH"),
-    () => chore("filter_changed"),
-  ];
+  const held = new Map<string, ParsedEvent>();
   const given = await file();
   expect(given.statusCode).toBe(200);
   taken(held, given.body);
   let moved = 0;
+  const after: ParsedEvent[][] = [];
   for (const change of changes) {
-    const logged = await change();
-    expect(logged.statusCode, logged.body).toBeLessThan(400);
+    await change();
     const text = (await file()).body;
     expect(faultsOf(text)).toEqual([]);
     const read = byIcalJs(text);
+    const told = ({ uid, sequence, summary }: Pick<ParsedEvent, "uid" | "sequence" | "summary">) =>
+      JSON.stringify([uid, sequence, summary]);
+    expect(byTsIcs(text).map(told)).toEqual(read.map(told));
     moved += read.filter(({ uid, sequence }) => (held.get(uid)?.sequence ?? 0) < sequence).length;
     expect(new Set(read.map(({ uid }) => uid)).size).toBe(read.length);
     taken(held, text);
     const standing = read.filter(({ cancelled }) => !cancelled).map(({ uid }) => uid);
     expect([...held.keys()].sort()).toEqual(standing.sort());
     expect((await file()).body).toBe(text);
+    after.push([...held.values()]);
   }
+  return { moved, after };
+}
+
+test("five times anew after changes: none twice, none orphaned; unchanged, the same bytes", {
+  timeout: 600_000,
+}, async () => {
+  const under = await withTanks(fewRuns(true));
+  const [row] = await under.store.tanks();
+  const tank = row!.id;
+  const log = async (kind: "chore" | "reading", fields: Record<string, string>) => {
+    const logged = await post(under, to.newEntry(tank, kind), { ...fields, observed: "today" });
+    expect(logged.statusCode, logged.body).toBeLessThan(400);
+  };
+  const { moved } = await followed(under, tank, [
+    () => log("chore", { chore: "glass_wiped", film_days: "2" }),
+    () => log("reading", { quantity: "no3_mg_per_l", text: "48 mg/L as NO3" }),
+    () => log("chore", { chore: "water_change", amount: "20 %" }),
+    () => log("reading", { quantity: "alkalinity_dkh", text: "8 dKH" }),
+    () => log("chore", { chore: "filter_changed" }),
+  ]);
+  expect(moved).toBeGreaterThan(0);
+});
+
+test("a time away: kept, put off, made longer, a second one, and both called off", {
+  timeout: 600_000,
+}, async () => {
+  const under = await withTanks(fewRuns(true));
+  const [row] = await under.store.tanks();
+  const tank = row!.id;
+  const away = async (from: string, to_: string) => {
+    const fields = { from, to: to_, every: "2", fed_by: "sitter", once: `${from}${to_}`.padEnd(22, "k") };
+    const kept = await post(under, to.holiday(tank), fields);
+    expect(kept.statusCode, kept.body).toBe(303);
+  };
+  const callOff = async () => {
+    const stamp = { at: NOW, by: "Tester" };
+    for (const { id, version, on, body } of await under.store.entries(tank, { kind: "absence", limit: 9 }))
+      await under.store.correctEntry(id, version, { on, body, kept: false }, stamp);
+  };
+  const { moved, after } = await followed(under, tank, [
+    () => away("2026-07-01", "2026-07-10"),
+    () => away("2026-07-03", "2026-07-12"),
+    () => away("2026-07-03", "2026-07-16"),
+    () => away("2026-08-10", "2026-08-20"),
+    callOff,
+  ]);
+  const visits = after.map((events) => events.filter(({ summary }) => /sitter/i.test(summary)).length);
+  expect(visits[0]).toBeGreaterThan(0);
+  expect(visits[3]).toBeGreaterThan(visits[0]!);
+  expect(visits.at(-1)).toBe(0);
   expect(moved).toBeGreaterThan(0);
 });
 
