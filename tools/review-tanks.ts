@@ -34,8 +34,8 @@ writeFileSync(join(ROOT, "docs/reports/tanks.md"), `${[...head, ...sections].joi
 
 function section(file: string, facts: TankFacts, plan: Plan): string {
   const waves = plan.waves.map(
-    ({ number, from, safeStart, animals }) =>
-      `- wave ${number} (${from}, share ${safeStart}): ${animals.map(({ animal, count, binding }) => `${count} ${animal.id} [${binding.kind}]`).join(", ")}`,
+    ({ number, from, plannedShare, animals }) =>
+      `- wave ${number} (${from}, share ${plannedShare}): ${animals.map(({ animal, count, binding }) => `${count} ${animal.id} [${binding.kind}]`).join(", ")}`,
   );
   const total = plan.drafts.at(-1)?.larder.total;
   const check = (plan.check?.kinds ?? []).map((kind) => {

@@ -105,7 +105,10 @@ function shapeFaults(plan: Plan, facts: TankFacts): string[] {
       facts.ageDays.central + start < FIVE_WEEKS,
       `${name} comes at an age of ${facts.ageDays.central + start} days`,
     );
-    say(!(wave.safeStart >= 0.6 && wave.safeStart <= 1), `${name} plans on ${wave.safeStart} of the supply`);
+    say(
+      !(wave.plannedShare >= 0.6 && wave.plannedShare <= 1),
+      `${name} plans on ${wave.plannedShare} of the supply`,
+    );
     say(wave.animals.length === 0, `${name} brings nobody`);
     const { gate } = wave;
     say(gate.onlyIf.length === 0 || gate.soonerIf === "" || gate.stopIf === "", `${name} has no gate`);
@@ -213,14 +216,14 @@ function foodFaults(plan: Plan, scene: Scene): string[] {
   const heads = new Map([...scene.present].filter(([id]) => scene.isCrew(scene.animal(id))));
   let since = Number.NEGATIVE_INFINITY;
   for (const draft of plan.drafts) {
-    const { day, safeStart } = draft.date;
+    const { day, plannedShare } = draft.date;
     const name = `day ${day}`;
     for (const own of scene.planned) {
       if (own.day > since && own.day <= day && scene.isCrew(scene.animal(own.id)))
         heads.set(own.id, (heads.get(own.id) ?? 0) + own.count);
     }
     since = day;
-    const supply = suppliesOf(draft.larder, scene, safeStart);
+    const supply = suppliesOf(draft.larder, scene, plannedShare);
     faults.push(...supply.faults.map((text) => `${name}: ${text}`));
     const before = hungerOf(heads, supply.left, scene, new Map());
     const wave = plan.waves.find((one) => one.day === day);
@@ -253,14 +256,14 @@ function foodFaults(plan: Plan, scene: Scene): string[] {
 }
 
 /** What a wave may plan on, shelf by shelf: reached by three members of four, a safe share of it, less what fish graze. */
-function suppliesOf(larder: Plan["drafts"][number]["larder"], scene: Scene, safeStart: number) {
+function suppliesOf(larder: Plan["drafts"][number]["larder"], scene: Scene, plannedShare: number) {
   const faults: string[] = [];
   const left = SHELVES.map((shelf): number => {
     const { pessimistic } = larder.shelves[shelf];
     const reached = larder.parts.filter(({ supply }) => supply[shelf] >= pessimistic * (1 - 1e-9)).length;
     if (reached < 0.75 * larder.parts.length - 1)
       faults.push(`only ${reached} of ${larder.parts.length} members reach the supply of ${shelf}`);
-    const planned = safeStart * pessimistic;
+    const planned = plannedShare * pessimistic;
     if (shelf === "uneaten_feed" || shelf === "carrion") return planned;
     let grazed = 0;
     for (const [id, count] of scene.present) {

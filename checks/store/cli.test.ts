@@ -27,11 +27,11 @@ function run(words: readonly string[], ends: number): { out: string; said: strin
   return { out: stdout, said: stderr };
 }
 
-test("backup, restore, doctor: a round, and each refusal with its code and what to do", async () => {
+test("backup, restore, check-store: a round, and each refusal with its code and what to do", async () => {
   const store = ["--store", at("tanks.db")];
-  expect(run(["doctor", ...store], EXIT.done).out).toMatch(/last backup that was tried: none/);
+  expect(run(["check-store", ...store], EXIT.done).out).toMatch(/last backup that was tried: none/);
   expect(run(["backup", at("copy"), ...store], EXIT.done).out).toBe(`${at("copy")}\n`);
-  expect(run(["doctor", ...store], EXIT.done).out).toMatch(/last backup that was tried: today, .*copy/);
+  expect(run(["check-store", ...store], EXIT.done).out).toMatch(/last backup that was tried: today, .*copy/);
   expect(run(["backup", at("copy"), ...store], EXIT.cannotWrite).said).toMatch(/there already/);
   expect(run(["restore", at("copy"), ...store], EXIT.cannotWrite).said).toMatch(/--replace/);
   expect(run(["restore", at("copy"), ...store, "--replace"], EXIT.done).said).toMatch(
@@ -44,8 +44,8 @@ test("backup, restore, doctor: a round, and each refusal with its code and what 
     /differs at table tank\b/,
   );
   expect(existsSync(at("other.db"))).toBe(false);
-  expect(run(["doctor", "--store", at("none.db")], EXIT.unreachable).said).toMatch(/no store at/);
-  expect(run(["doctor", "--store", at("copy/tank.jsonl")], EXIT.badData).said).toMatch(/is no store/);
+  expect(run(["check-store", "--store", at("none.db")], EXIT.unreachable).said).toMatch(/no store at/);
+  expect(run(["check-store", "--store", at("copy/tank.jsonl")], EXIT.badData).said).toMatch(/is no store/);
   run(["backup", "--nonsense"], EXIT.usage);
 });
 
@@ -70,5 +70,5 @@ test("move-store to PostgreSQL and back", async () => {
   expect(run(["move-store", at("tanks.db"), url], EXIT.cannotWrite).said).toMatch(/holds something already/);
   expect(run(["move-store", url, at("back.db")], EXIT.done).out).toBe(`${at("back.db")}\n`);
   expect(await spotAt(at("back.db"), {}).rows()).toEqual(await spotAt(at("tanks.db"), {}).rows());
-  expect(run(["doctor", "--store", url], EXIT.done).out).toMatch(/setting fsync: on/);
+  expect(run(["check-store", "--store", url], EXIT.done).out).toMatch(/setting fsync: on/);
 });

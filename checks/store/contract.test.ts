@@ -1,7 +1,7 @@
 /** What the store promises, sentence by sentence, on both databases. */
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { withDatabase } from "../../src/store/database.ts";
-import { examine } from "../../src/store/doctor.ts";
+import { examine } from "../../src/store/examine.ts";
 import { openDatabase } from "../../src/store/open.ts";
 import type { NewEntry, Store, StoreError } from "../../src/store/store.ts";
 import { DATABASES, type Ground, ground, type Spot, stamp } from "./grounds.ts";
@@ -437,7 +437,7 @@ describe.each(DATABASES)("the store on %s", (database) => {
     expect(await store.pictures(["e1"])).toEqual(before);
   });
 
-  test("the doctor holds every picture against its hash", async () => {
+  test("check-store holds every picture against its hash", async () => {
     await tank();
     await store.addEntries("t1", [reading("e1", "2026-01-01")], stamp());
     await store.addPicture(picture("p1", [1, 2, 3]), 4, stamp());

@@ -6,7 +6,7 @@
 import { copyFileSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { examine } from "../../src/store/doctor.ts";
+import { examine } from "../../src/store/examine.ts";
 import { openDatabase } from "../../src/store/open.ts";
 import { Chance } from "../kit/chance.ts";
 import { type Ground, ground } from "./grounds.ts";

@@ -3,7 +3,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { EventEmitter, once } from "node:events";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { examine } from "../../src/store/doctor.ts";
+import { examine } from "../../src/store/examine.ts";
 import { openDatabase } from "../../src/store/open.ts";
 import type { Chance } from "../kit/chance.ts";
 import type { DatabaseName, Ground, Spot } from "./grounds.ts";
@@ -18,7 +18,7 @@ export interface Toll {
   lost: number;
   /** There by half. */
   torn: number;
-  /** What the database, or the doctor, found wrong. */
+  /** What the database, or check-store, found wrong. */
   faults: string[];
 }
 

@@ -18,7 +18,7 @@ import { promisify } from "node:util";
 import BetterSqlite3 from "better-sqlite3";
 import pg from "pg";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { examine } from "../../src/store/doctor.ts";
+import { examine } from "../../src/store/examine.ts";
 import { MIGRATIONS } from "../../src/store/migrations/list.ts";
 import { type OpenOptions, openDatabase } from "../../src/store/open.ts";
 import type { StoreError } from "../../src/store/store.ts";
@@ -112,7 +112,7 @@ describe.each(DATABASES)("opening on %s", (database) => {
     if (database === "sqlite") expect(existsSync(spot.where)).toBe(false);
   });
 
-  test("a sound store has nothing for the doctor; rows that disagree are found", async () => {
+  test("a sound store has nothing for check-store to find; rows that disagree are found", async () => {
     const spot = land(database).spot();
     await planted(spot);
     const behind = await openDatabase(spot.where, spot.options);
@@ -255,7 +255,7 @@ describe("PostgreSQL that can't be used", () => {
   });
 
   test.each(["fsync", "full_page_writes"])(
-    "a server with %s off could lose what it has acknowledged: refused, and the doctor finds it",
+    "a server with %s off could lose what it has acknowledged: refused, and check-store finds it",
     async (name) => {
       const spot = land("postgres").spot();
       await planted(spot);

@@ -131,7 +131,7 @@ function shownIn({ larder, waves, ahead, animals: guide }: TankAnswers): Shown[]
     [waves.tank.figures.age, waves.tank.age_days.central],
     ...waves.to_add.map(({ figure, count }): Shown => [figure, count]),
     ...waves.waves.flatMap((wave): Shown[] => [
-      [wave.figures.safe_start, wave.safe_start_share],
+      [wave.figures.planned_share, wave.planned_share],
       ...wave.animals.flatMap((row): Shown[] => [
         [row.figures.count, row.count],
         [row.figures.spare_shells, row.spare_shells],

@@ -120,9 +120,9 @@ const COMMANDS: Readonly<Record<string, { summary: string; load: () => Promise<C
     summary: "the store from a backup; the old one is kept",
     load: () => import("./commands/restore.ts"),
   },
-  doctor: {
+  "check-store": {
     summary: "looks the store over: damage, settings, age of the last backup",
-    load: () => import("./commands/doctor.ts"),
+    load: () => import("./commands/check-store.ts"),
   },
   "move-store": {
     summary: "the whole store to another place: SQLite, PostgreSQL, either way",

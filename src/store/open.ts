@@ -40,7 +40,7 @@ export async function openDatabase(where: string | undefined, options: OpenOptio
   try {
     const database = await connected(place, options);
     try {
-      // Who only looks is let in: the doctor says which setting it is.
+      // Who only looks is let in: check-store says which setting it is.
       if (options.use !== "as it is") await assertDurable(database);
       if (options.use !== undefined) await assertStore(database);
       if (options.use === "as it is") return database;

@@ -1,7 +1,7 @@
 /**
  * The tables as they are after the last migration, for the query builder and for backup.
  * What was measured or decided stands in the `_version` tables and is never changed there. `tank` and `entry` carry
- * the number of the latest version and what lists are asked by: all of it can be rebuilt, and `doctor` compares it.
+ * the number of the latest version and what lists are asked by: all of it can be rebuilt, and `check-store` compares it.
  */
 export interface Tables {
   migration: { name: string; applied_at: string };

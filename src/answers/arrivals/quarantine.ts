@@ -140,3 +140,7 @@ export function apartIn({ happenings }: Pick<TankRecord, "happenings">): readonl
     return { what, group, words, entry, from: on, until: addDays(on, days) };
   });
 }
+
+/** First day with fish again of a tank that lies fallow by its daybook, ISO date; null where it does not. */
+export const fallowUntil = (record: Pick<TankRecord, "happenings">): string | null =>
+  apartIn(record).find(({ what }) => what === "fallow")?.until ?? null;

@@ -27,7 +27,7 @@ const wave = (from: string): WavesOutput["waves"][number] => ({
   number: 1,
   from,
   to: "2026-06-28",
-  safe_start_share: 0.5,
+  planned_share: 0.5,
   only_if: ["film is back on the glass within a week of wiping"],
   sooner_if: "the glass needs wiping twice as often as now",
   stop_if: "a snail lies on its back",
@@ -47,7 +47,7 @@ const wave = (from: string): WavesOutput["waves"][number] => ({
   supply_pessimistic_mg_c_per_day: {},
   supply_central_mg_c_per_day: {},
   eaten_central_mg_c_per_day: {},
-  figures: { from: "plan.wave.1.from", safe_start: "plan.wave.1.safe", shelves: {} },
+  figures: { from: "plan.wave.1.from", planned_share: "plan.wave.1.safe", shelves: {} },
 });
 
 /** A plan with nothing in it but what advice is made of. */

@@ -57,11 +57,11 @@ export function wavesOutputOf(
     look_again_figure: plan.lookAgain === null ? null : figureId.lookAgain(),
     proven_optimal: plan.proven,
     to_add: toAdd(plan).map((row) => ({ ...row, figure: figureId.count(row.id) })),
-    waves: plan.waves.map(({ number, from, to, safeStart, gate, animals, draft }) => ({
+    waves: plan.waves.map(({ number, from, to, plannedShare, gate, animals, draft }) => ({
       number,
       from,
       to,
-      safe_start_share: safeStart,
+      planned_share: plannedShare,
       only_if: [...gate.onlyIf],
       sooner_if: gate.soonerIf,
       stop_if: gate.stopIf,
@@ -84,7 +84,7 @@ export function wavesOutputOf(
       eaten_central_mg_c_per_day: { ...draft.answer.eatenCentral },
       figures: {
         from: figureId.waveFrom(number),
-        safe_start: figureId.safeStart(number),
+        planned_share: figureId.plannedShare(number),
         shelves: Object.fromEntries(
           SHELVES.map((shelf) => [
             shelf,

@@ -3,7 +3,7 @@ import { resolve } from "node:path";
 import { Command } from "commander";
 import { ENGINE_VERSION } from "../../answers/version.ts";
 import { backUp } from "../../store/backup/write.ts";
-import { noteBackup } from "../../store/doctor.ts";
+import { noteBackup } from "../../store/examine.ts";
 import type { Io } from "../io.ts";
 import { counting, rowsIn, STORE_OPTION, withStore } from "../store/open.ts";
 

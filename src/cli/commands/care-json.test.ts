@@ -71,7 +71,7 @@ test("lists of what to do first, all of them and one, without a tank", async () 
 });
 
 /** They answer nothing of a tank: they run the page, move files, or look after the store. */
-const WITHOUT = ["serve", "bring-in", "take-out", "backup", "restore", "doctor", "move-store"];
+const WITHOUT = ["serve", "bring-in", "take-out", "backup", "restore", "check-store", "move-store"];
 
 test("every command that answers has --json", async () => {
   const names = readdirSync(import.meta.dirname)

@@ -38,7 +38,7 @@ export const wavesOutput = z.strictObject({
       number: z.int(),
       from: date,
       to: date,
-      safe_start_share: figure,
+      planned_share: figure,
       only_if: z.array(z.string()),
       sooner_if: z.string(),
       stop_if: z.string(),
@@ -56,13 +56,13 @@ export const wavesOutput = z.strictObject({
         }),
       ),
       supply_pessimistic_mg_c_per_day: perShelf.describe(
-        "times the safe-start share, what grazing fish take taken off",
+        "times the planned share, what grazing fish take taken off",
       ),
       supply_central_mg_c_per_day: perShelf,
       eaten_central_mg_c_per_day: perShelf,
       figures: z.strictObject({
         from: figureId,
-        safe_start: figureId,
+        planned_share: figureId,
         shelves: z
           .record(z.string(), z.strictObject({ pessimistic: figureId, central: figureId, eaten: figureId }))
           .describe("shelf -> figures of the three amounts above"),

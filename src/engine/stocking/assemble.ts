@@ -86,7 +86,7 @@ function wavesOf(
       from: addDays(facts.asOf, draft.date.day),
       to: addDays(facts.asOf, draft.date.day + draft.date.windowDays),
       day: draft.date.day,
-      safeStart: draft.date.safeStart,
+      plannedShare: draft.date.plannedShare,
       animals: bought.sort((a, b) => b.count - a.count || a.animal.id.localeCompare(b.animal.id)),
       gate: gateFor(
         bought.map(({ animal }) => animal),

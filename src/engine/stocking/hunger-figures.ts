@@ -31,12 +31,12 @@ function offeredFigure(plan: Plan, last: WaveDraft, { larder }: FigureScene): Fi
     unit: UNIT,
     working: {
       formulaKey: "stocking.md#waves",
-      formula: "what 15 of 20 runs reach on each shelf x safe-start share - what grazing fish take, added up",
+      formula: "what 15 of 20 runs reach on each shelf x planned share - what grazing fish take, added up",
       inputs: [
         ...SHELVES.map((shelf) =>
           workedOut(SHELF_NAME[shelf], `${round3(last.supply.pessimistic[shelf])} ${UNIT}`),
         ),
-        workedOut("safe-start share", `${last.date.safeStart} of 1`),
+        workedOut("planned share", `${last.date.plannedShare} of 1`),
         {
           ...{ label: "the whole larder today", value: spreadText(larder.total, UNIT) },
           ...{ origin: "figure", figure: figureId.total() },

@@ -161,9 +161,9 @@ export function limitCosts(
       draft: again({ ...limits, spacing: false }),
     },
     {
-      limit: "safe_start",
+      limit: "planned_share",
       text: "without planning on a share of the supply while the tank is young",
-      draft: again({ ...limits, safeStart: false }),
+      draft: again({ ...limits, plannedShare: false }),
     },
     {
       limit: "price_halved",

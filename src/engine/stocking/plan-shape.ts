@@ -27,7 +27,7 @@ export interface Wave {
   readonly from: string;
   readonly to: string;
   readonly day: number;
-  readonly safeStart: number;
+  readonly plannedShare: number;
   readonly animals: readonly PlannedAnimal[];
   readonly gate: Gate;
   readonly larder: Larder;

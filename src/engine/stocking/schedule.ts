@@ -1,7 +1,7 @@
 /**
  * When waves may come: at tank ages of six, nine, thirteen and twenty-six weeks, or three weeks and more apart in a
  * tank that is older. Each wave plans on a share of the pessimistic supply, less while the tank is young and while
- * nobody has watched a first crew in it. @source rng.safe_start_factor (0.6 to 0.9); steps from the model's design
+ * nobody has watched a first crew in it. @source rng.planned_share (0.6 to 0.9); steps from the model's design
  */
 
 export interface WaveDate {
@@ -10,7 +10,7 @@ export interface WaveDate {
   /** Length of the window, days. */
   readonly windowDays: number;
   /** Share of the pessimistic supply that the wave may plan on. */
-  readonly safeStart: number;
+  readonly plannedShare: number;
 }
 
 /** Days on which no animal is to come, the first and the last, from the plan's day. */
@@ -47,7 +47,7 @@ const LITRES_A_HEAD_MORE = 100;
 export const firstWaveMost = (displayL: number): number =>
   FIRST_WAVE_HEADS + Math.max(0, Math.floor((displayL - FIRST_WAVE_LITRES) / LITRES_A_HEAD_MORE));
 
-const safeStartByAge = (ageDays: number): number => BY_AGE.find(([from]) => ageDays >= from)?.[1] ?? 0.6;
+const plannedShareByAge = (ageDays: number): number => BY_AGE.find(([from]) => ageDays >= from)?.[1] ?? 0.6;
 
 /** A window that quiet days leave shorter than this is none: the wave comes after them. */
 const LEAST_WINDOW_DAYS = 3;
@@ -70,7 +70,7 @@ export function waveDates(
     const { day, windowDays } = openWindow(first + after + moved, quiet);
     moved = day - first - after;
     const watched = BY_STEP[Math.min(BY_STEP.length - 1, step + (hasCrew ? 1 : 0))]!;
-    return { day, windowDays, safeStart: Math.min(safeStartByAge(ageDays + day), watched) };
+    return { day, windowDays, plannedShare: Math.min(plannedShareByAge(ageDays + day), watched) };
   });
 }
 

@@ -107,7 +107,7 @@ describe("dates", () => {
   test("waves of a new tank come at six, nine, thirteen and twenty-six weeks, each on a larger share", () => {
     const dates = waveDates(10, false, false);
     expect(dates.map(({ day }) => 10 + day)).toEqual([42, 63, 91, 182]);
-    expect(dates.map(({ safeStart }) => safeStart)).toEqual([0.6, 0.75, 0.85, 1]);
+    expect(dates.map(({ plannedShare }) => plannedShare)).toEqual([0.6, 0.75, 0.85, 1]);
   });
 
   test("an old tank starts now; without a crew to watch it starts small all the same", () => {
@@ -118,8 +118,8 @@ describe("dates", () => {
     expect(quiet.slice(1).map(({ day }) => day)).toEqual(usual.slice(1).map(({ day }) => day + 4));
     const soon = waveDates(1000, true, true, [{ from: -2, to: 5 }]);
     expect(soon.map(({ day }) => day)).toEqual(usual.map(({ day }) => day + 6));
-    expect(waveDates(1000, true, false)[0]).toMatchObject({ day: 0, safeStart: 0.6 });
-    expect(waveDates(1000, true, true)[0]).toMatchObject({ day: 0, safeStart: 0.75 });
+    expect(waveDates(1000, true, false)[0]).toMatchObject({ day: 0, plannedShare: 0.6 });
+    expect(waveDates(1000, true, true)[0]).toMatchObject({ day: 0, plannedShare: 0.75 });
   });
 });
 

@@ -95,7 +95,7 @@ function waveCount(wave: Wave, { animal, count, binding }: PlannedAnimal, given:
     working: {
       formulaKey: "stocking.md#programme",
       formula:
-        "the whole numbers that cost least in purchases, food left uneaten and services missing, such that every animal gets its break-even food at the pessimistic supply times the safe-start share",
+        "the whole numbers that cost least in purchases, food left uneaten and services missing, such that every animal gets its break-even food at the pessimistic supply times the planned share",
       inputs: [
         workedOut("what keeps it from one more", binding.text),
         workedOut("there already", `${candidate?.already ?? 0} heads`),
@@ -106,7 +106,7 @@ function waveCount(wave: Wave, { animal, count, binding }: PlannedAnimal, given:
             `${SHELF_NAME[shelf]}, what the wave may plan on`,
           ),
         ),
-        ...link(figureId.safeStart(wave.number), "safe-start share"),
+        ...link(figureId.plannedShare(wave.number), "planned share"),
         factInput(scene.facts, "displayL", "water of the display", "L"),
         {
           ...{ label: "water for each (habit)", value: spreadText(spacingLitresPerAnimal, "L") },

@@ -12,7 +12,7 @@ const UNIT = "mg C/d";
 export function supplyFigures(plan: Plan, scene: FigureScene): Figure[] {
   return plan.waves.flatMap((wave) => {
     const from = fromFigure(wave, scene);
-    const start = safeStartFigure(wave, from, scene);
+    const start = plannedShareFigure(wave, from, scene);
     const changing = changingOf(plan);
     return [
       from,
@@ -52,24 +52,24 @@ function fromFigure({ number, day, from, to }: Wave, { facts }: FigureScene): Fi
   };
 }
 
-function safeStartFigure(wave: Wave, from: Figure, { facts, table }: FigureScene): Figure {
+function plannedShareFigure(wave: Wave, from: Figure, { facts, table }: FigureScene): Figure {
   return {
-    id: figureId.safeStart(wave.number),
+    id: figureId.plannedShare(wave.number),
     label: `wave ${wave.number}: share of the pessimistic supply that it may plan on`,
-    spread: exact(wave.safeStart),
+    spread: exact(wave.plannedShare),
     unit: "of 1",
     working: {
       formulaKey: "stocking.md#waves",
       formula: "0.6, 0.75, 0.85, 1 by age and by how many waves have been watched, whichever is less",
       inputs: [linkTo(from, "days to its window"), factInput(facts, "ageDays", "age of the tank today", "d")],
-      parameters: parametersOf(["rng.safe_start_factor"], table),
+      parameters: parametersOf(["rng.planned_share"], table),
       ...{ animals: [], confidence: "judgement", wouldChange: ["the tank's age", "a crew already there"] },
     },
   };
 }
 
 function leastFigure(
-  { number, safeStart, larder, draft }: Wave,
+  { number, plannedShare, larder, draft }: Wave,
   shelf: ShelfId,
   start: Figure,
   scene: FigureScene,
@@ -84,11 +84,11 @@ function leastFigure(
     unit: UNIT,
     working: {
       formulaKey: "stocking.md#waves",
-      formula: "what 15 of 20 runs reach on that day x safe-start share - what grazing fish take",
+      formula: "what 15 of 20 runs reach on that day x planned share - what grazing fish take",
       inputs: [
         workedOut("what 15 of 20 runs reach on that day", `${round3(pessimistic)} ${UNIT}`),
-        linkTo(start, "safe-start share"),
-        workedOut("taken by grazing fish", `${round3(safeStart * pessimistic - left)} ${UNIT}`),
+        linkTo(start, "planned share"),
+        workedOut("taken by grazing fish", `${round3(plannedShare * pessimistic - left)} ${UNIT}`),
         todayInput(shelf, scene),
       ],
       ...{ parameters: [], animals: [], confidence: "computed", wouldChange },

@@ -35,7 +35,7 @@ export interface PlanningTools {
 export interface Limits {
   readonly spacing: boolean;
   readonly shop: boolean;
-  readonly safeStart: boolean;
+  readonly plannedShare: boolean;
   /** Most heads of a kind in all, where the forecast has shown that more do not live. */
   readonly mended: ReadonlyMap<string, number>;
   readonly wishes: boolean;
@@ -43,7 +43,7 @@ export interface Limits {
 export const ALL_LIMITS: Limits = {
   spacing: true,
   shop: true,
-  safeStart: true,
+  plannedShare: true,
   mended: new Map(),
   wishes: true,
 };
@@ -108,7 +108,7 @@ function supplyFor(
   larder: Larder,
   company: readonly Company[],
   warmth: number,
-  safeStart: number,
+  plannedShare: number,
 ): ShelfSupply {
   const left = (of: (shelf: ShelfId) => number) =>
     Object.fromEntries(
@@ -126,7 +126,7 @@ function supplyFor(
       }),
     ) as Record<ShelfId, number>;
   return {
-    pessimistic: left((shelf) => safeStart * larder.shelves[shelf].pessimistic),
+    pessimistic: left((shelf) => plannedShare * larder.shelves[shelf].pessimistic),
     central: left((shelf) => larder.shelves[shelf].supply.central),
   };
 }
@@ -220,7 +220,7 @@ function draftWave(
     grazed: residents.length > 0,
   });
   const warmth = warmthOf(facts);
-  const supply = supplyFor(larder, company, warmth, limits.safeStart ? date.safeStart : 1);
+  const supply = supplyFor(larder, company, warmth, limits.plannedShare ? date.plannedShare : 1);
   const shopFacts: TankFacts = limits.shop
     ? facts
     : { ...facts, exclusions: [], stockList: null, priceBandMax: 4 };

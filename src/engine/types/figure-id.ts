@@ -19,7 +19,7 @@ export const figureId = {
   waveCount: (wave: number, animal: string) => `plan.wave.${wave}.${animal}.count`,
   waveShells: (wave: number, animal: string) => `plan.wave.${wave}.${animal}.spare_shells`,
   waveFrom: (wave: number) => `plan.wave.${wave}.from`,
-  safeStart: (wave: number) => `plan.wave.${wave}.safe_start`,
+  plannedShare: (wave: number) => `plan.wave.${wave}.planned_share`,
   waveShelf: (wave: number, shelf: ShelfId, which: "pessimistic" | "central" | "eaten") =>
     `plan.wave.${wave}.${shelf}.${which}`,
   offered: () => "plan.offered",

@@ -1,4 +1,5 @@
 /** Weeks ahead of one tank. */
+import { fallowUntil } from "../../answers/arrivals/quarantine.ts";
 import { to } from "../../web/page.ts";
 import { aheadPage } from "../../web/pages/ahead.tsx";
 import { weekAsked } from "../../web/pages/ahead-view.ts";
@@ -20,6 +21,7 @@ export const AHEAD_ROUTES: readonly PageRoute[] = [
       aheadPage({
         head: loaded.head,
         answers,
+        fallowUntil: fallowUntil(loaded.record),
         readings: loaded.facts.readings,
         asked: weekAsked(request.query["week"], answers.ahead),
         of: request.query["of"] ?? null,

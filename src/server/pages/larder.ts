@@ -1,4 +1,5 @@
 /** Larder of one tank. */
+import { fallowUntil } from "../../answers/arrivals/quarantine.ts";
 import { to } from "../../web/page.ts";
 import { larderPage } from "../../web/pages/larder.tsx";
 import type { PageRoute } from "../route.ts";
@@ -10,6 +11,6 @@ export const LARDER_ROUTES: readonly PageRoute[] = [
     here: "larder",
     what: "Larder",
     address: (tank) => to.tank(tank, "larder"),
-    draw: ({ loaded, answers }) => larderPage({ head: loaded.head, answers }),
+    draw: ({ loaded, answers }) => larderPage({ head: loaded.head, answers, fallowUntil: fallowUntil(loaded.record) }),
   }),
 ];

@@ -1,4 +1,5 @@
 /** Waves of one tank. */
+import { fallowUntil } from "../../answers/arrivals/quarantine.ts";
 import { judgeGate } from "../../answers/bench/gate.ts";
 import { to } from "../../web/page.ts";
 import { wavesPage } from "../../web/pages/waves.tsx";
@@ -15,7 +16,7 @@ export const WAVES_ROUTES: readonly PageRoute[] = [
     draw: ({ loaded, answers, today }) => {
       const [next] = answers.waves.waves;
       const gate = next === undefined ? null : judgeGate(next, answers.waves, knownTank(loaded, today));
-      return wavesPage({ head: loaded.head, answers, today, gate });
+      return wavesPage({ head: loaded.head, answers, today, gate, fallowUntil: fallowUntil(loaded.record) });
     },
   }),
 ];

@@ -16,7 +16,7 @@ const NOW = "2026-06-15T12:00:00.000Z";
 const HOST = "127.0.0.1:8420";
 const stamp = { at: NOW, by: "Tester" };
 
-const figures = { from: "a", safe_start: "b", shelves: {} };
+const figures = { from: "a", planned_share: "b", shelves: {} };
 const animal = (id: string, name: string, count: number) => ({
   ...{ id, name, count, eats: ["film_glass"], binding: { kind: "food", text: "food", figure: null } },
   ...{ cautions: [], only_if: [], spare_shells: 0, figures: { count: "c", spare_shells: null } },
@@ -31,7 +31,7 @@ const ANSWERS = {
     ...{ residents: [], fed_by_hand: [], left_to_hand: [], would_change: [], check: [] },
     waves: [
       {
-        ...{ number: 1, from: TODAY, to: "2026-06-28", safe_start_share: 0.5, figures },
+        ...{ number: 1, from: TODAY, to: "2026-06-28", planned_share: 0.5, figures },
         only_if: [GATE_WORDS.firstTests, SIGN_OF_SHELF.film_glass],
         ...{ sooner_if: GATE_WORDS.open, stop_if: GATE_WORDS.stopGrazers },
         animals: [

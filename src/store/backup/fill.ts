@@ -33,7 +33,7 @@ export async function fill(
       throw new StoreError(
         "damaged",
         `What was restored from the backup has a fault: ${fault}.`,
-        "Run grazewell doctor on the store; where that is damaged, take an earlier backup.",
+        "Run grazewell check-store on the store; where that is damaged, take an earlier backup.",
       );
     }
   });

@@ -14,6 +14,7 @@ import { TwentyWays, type TwentyWaysView } from "./ahead-runs.tsx";
 import { type Chance, knownChances, lowestOxygen, quantityName } from "./ahead-view.ts";
 import { Assumed } from "./assumed.tsx";
 import { askedAt } from "./fact-questions.ts";
+import { FallowNotice } from "./fallow-notice.tsx";
 import { limitWords } from "./interests.ts";
 
 export type AheadView = TwentyWaysView;
@@ -35,6 +36,7 @@ export function aheadPage(view: AheadView): Page {
           {ahead.with_plan ? "with the waves of its plan" : "with the animals that live there"}. Twenty runs,
           each as likely as the next; no run is a promise.
         </p>
+        <FallowNotice tank={head.id} until={view.fallowUntil} />
         <Taught answers={answers} tank={head.id} />
         {ahead.warnings.map((text) => (
           <Notice key={text} kind="look">

@@ -16,18 +16,21 @@ import { Quantity } from "../parts/quantity.tsx";
 import { Table } from "../parts/table.tsx";
 import { capital } from "../parts/text.ts";
 import { Assumed } from "./assumed.tsx";
+import { FallowNotice } from "./fallow-notice.tsx";
 import { Sentence } from "./sentence.tsx";
 import { shelfFacts } from "./shelf-facts.ts";
 
 export interface LarderView {
   readonly head: TankHead;
   readonly answers: TankAnswers;
+  /** First day with fish again where the tank lies fallow, ISO date. */
+  readonly fallowUntil?: string | null;
 }
 
 /** Names of its charts, and of their files of numbers. */
 export const LARDER_CHARTS = { wedge: "larder-wedge", pairs: "larder-pairs" } as const;
 
-export function larderPage({ head, answers }: LarderView): Page {
+export function larderPage({ head, answers, fallowUntil }: LarderView): Page {
   const { larder, waves } = answers;
   const shelves = shelfFacts(larder);
   const drawn = shelves.filter((shelf) => !isBare(shelf));
@@ -45,6 +48,7 @@ export function larderPage({ head, answers }: LarderView): Page {
           Larder: food your tank makes, on {dateWords(larder.tank.as_of)}. A ration is a snail's daily food:{" "}
           {larder.ration_mg_c} mg of carbon, about what one 22 mm trochus eats.
         </p>
+        <FallowNotice tank={head.id} until={fallowUntil} />
         {larder.mouths.length === 0 ? null : (
           <p>
             All shelves together grow{" "}

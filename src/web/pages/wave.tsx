@@ -28,7 +28,7 @@ export function WaveMore({ tank, wave, check, hazards, open }: WaveMoreProps) {
     <div id={`wave-${wave.number}`}>
       <p>
         Earliest day: <Quantity figure={wave.figures.from}>{dateWords(wave.from)}</Quantity>. It counts on{" "}
-        <Quantity figure={wave.figures.safe_start}>{Math.round(100 * wave.safe_start_share)} %</Quantity> of
+        <Quantity figure={wave.figures.planned_share}>{Math.round(100 * wave.planned_share)} %</Quantity> of
         what grows in the leaner runs.
       </p>
       <dl class="gate-more">

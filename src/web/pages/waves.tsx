@@ -17,6 +17,7 @@ import { Disclosure } from "../parts/disclosure.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { Assumed } from "./assumed.tsx";
 import { GateJudged } from "./bench-gate.tsx";
+import { FallowNotice } from "./fallow-notice.tsx";
 import { Reasons } from "./reasons.tsx";
 import { Sentence } from "./sentence.tsx";
 import { WaveMore } from "./wave.tsx";
@@ -29,6 +30,8 @@ export interface WavesView {
   readonly today: string;
   /** Of the first wave, as the daybook has it; null or absent where there is no wave or no daybook. */
   readonly gate?: JudgedGate | null;
+  /** First day with fish again where the tank lies fallow, ISO date. */
+  readonly fallowUntil?: string | null;
 }
 
 /** Name of its chart, and of its file of numbers. */
@@ -45,6 +48,7 @@ export function wavesPage(view: WavesView): Page {
       <>
         <h1>{finding}</h1>
         <p class="gloss">Waves: who comes when, in which number, and on what condition.</p>
+        <FallowNotice tank={head.id} until={view.fallowUntil} />
         <Unreckoned names={answers.waves.tank.unknown_animals} />
         {answers.waves.kind === "nothing_yet" ? <NothingYet {...view} /> : <WavesBody {...view} />}
         <FoodByHand answers={answers} />

@@ -127,7 +127,7 @@ export interface BackupNote {
 
 const NOTE = "last_backup";
 
-/** Remembered in the store itself: `doctor` shows how old the last backup is that was tried. */
+/** Remembered in the store itself: `check-store` shows how old the last backup is that was tried. */
 export async function noteBackup(database: Database, { at, folder }: BackupNote): Promise<void> {
   await database.transact((db) => deskOn(db).saveSetting(NOTE, { at, folder }, { at, by: "backup" }));
 }

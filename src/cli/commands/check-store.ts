@@ -1,18 +1,18 @@
-/** `grazewell doctor`: is the store whole, is it kept durably, how old is the last backup? Changes nothing. */
+/** `grazewell check-store`: is the store whole, is it kept durably, how old is the last backup? Changes nothing. */
 import { Command } from "commander";
-import { examine, lastBackup } from "../../store/doctor.ts";
+import { examine, lastBackup } from "../../store/examine.ts";
 import { CliError, EXIT, type Io } from "../io.ts";
 import { STORE_OPTION, withStore } from "../store/open.ts";
 
 const EXAMPLES = `Examples:
-  grazewell doctor
-  grazewell doctor --store tanks.db
+  grazewell check-store
+  grazewell check-store --store tanks.db
 `;
 
 const DAY_MS = 86_400_000;
 
 export function command(io: Io): Command {
-  return new Command("doctor")
+  return new Command("check-store")
     .summary("looks the store over: damage, settings, age of the last backup")
     .description(
       "Looks the whole store over and changes nothing in it: the database's check of itself, settings that keep what was acknowledged, versions that must agree, the last backup. Ends with 65 when something is wrong.",
