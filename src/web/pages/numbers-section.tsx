@@ -2,24 +2,14 @@
 import type { NumbersPart } from "../../answers/numbers-part.ts";
 import { Table } from "../parts/table.tsx";
 import { unitText } from "../parts/text.ts";
+import { Rows } from "./rows.tsx";
 import { Sentence } from "./sentence.tsx";
 
 export function NumbersSection({ part: { title, rows, tables, notes } }: { readonly part: NumbersPart }) {
   return (
     <section>
       <h2>{title}</h2>
-      {rows.length === 0 ? null : (
-        <dl class="facts">
-          {rows.map(({ label, value }) => (
-            <div key={label}>
-              <dt>{unitText(label)}</dt>
-              <dd>
-                <Sentence of={value} />
-              </dd>
-            </div>
-          ))}
-        </dl>
-      )}
+      <Rows of={rows} as="facts" />
       {tables.map((table) => (
         <Table
           key={table.title}

@@ -8,6 +8,7 @@ import type { SumAnswer, SumRefusal, SumTable } from "../../answers/sums/sum.ts"
 import { Notice } from "../parts/notice.tsx";
 import { Table } from "../parts/table.tsx";
 import { unitText } from "../parts/text.ts";
+import { Rows } from "./rows.tsx";
 import { Sentence } from "./sentence.tsx";
 
 type Answered = Extract<AskedSum, { ok: true }>;
@@ -59,18 +60,7 @@ function Worked({ lead, rows, tables, notes, wouldChange }: SumAnswer) {
       <p class="sum-lead">
         <Sentence of={lead} />
       </p>
-      {rows.length === 0 ? null : (
-        <dl class="sum-rows">
-          {rows.map(({ label, value }) => (
-            <div key={label}>
-              <dt>{unitText(label)}</dt>
-              <dd>
-                <Sentence of={value} />
-              </dd>
-            </div>
-          ))}
-        </dl>
-      )}
+      <Rows of={rows} as="sum-rows" />
       {tables.map((table) =>
         table.columns.length === 2 ? (
           <Pairs key={table.title} {...table} />
@@ -106,17 +96,13 @@ function Pairs({ title, columns: [first = ""], rows }: SumTable) {
   return (
     <section>
       <h3>{unitText(title)}</h3>
-      <dl class="sum-rows">
-        {rows.map(([name = [], value = []], i) => (
-          // Rows have no identity but their place.
-          <div key={i}>
-            <dt>{unitText(/^[\d.]+$/.test(plain(name)) ? `${first} ${plain(name)}` : plain(name))}</dt>
-            <dd>
-              <Sentence of={value} />
-            </dd>
-          </div>
-        ))}
-      </dl>
+      <Rows
+        of={rows.map(([name = [], value = []]) => ({
+          label: /^[\d.]+$/.test(plain(name)) ? `${first} ${plain(name)}` : plain(name),
+          value,
+        }))}
+        as="sum-rows"
+      />
     </section>
   );
 }
