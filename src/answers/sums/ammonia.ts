@@ -57,8 +57,8 @@ function work(given: Given): SumAnswer {
       ...{ name, label, unit: "mg/L", at: "un-ionised-ammonia", spread: exact(value) },
       ...{ formula: "the agency's limit for salt water, as nitrogen", inputs: [], sources: ["epa-1989"] },
     });
-  const chronic = limit("four_days", "limit over four days", limits.chronic_mg_n_per_L);
-  const acute = limit("one_hour", "limit over one hour", limits.acute_mg_n_per_L);
+  const chronic = limit("four_days", "limit over four days", limits.chronic_mg_n_per_l);
+  const acute = limit("one_hour", "limit over one hour", limits.acute_mg_n_per_l);
   const rough =
     fitConfidence("ammonia", celsius(temperature.central), practicalSalinity(salinity.central)) === "low";
   return {

@@ -9,8 +9,8 @@ export function ammoniaLimits(nh3N: Spread): NonNullable<WaterOutput["ammonia_li
   const chronic = ammoniaToN(SALTWATER_NH3_LIMITS.chronicMgPerL);
   const acute = ammoniaToN(SALTWATER_NH3_LIMITS.acuteMgPerL);
   return {
-    chronic_mg_n_per_L: chronic,
-    acute_mg_n_per_L: acute,
+    chronic_mg_n_per_l: chronic,
+    acute_mg_n_per_l: acute,
     against_chronic: against(nh3N, chronic),
     against_acute: against(nh3N, acute),
     source: SEAWATER_SOURCES["epa-1989"],

@@ -11,6 +11,7 @@ export const LARDER_ROUTES: readonly PageRoute[] = [
     here: "larder",
     what: "Larder",
     address: (tank) => to.tank(tank, "larder"),
-    draw: ({ loaded, answers }) => larderPage({ head: loaded.head, answers, fallowUntil: fallowUntil(loaded.record) }),
+    draw: ({ loaded, answers }) =>
+      larderPage({ head: loaded.head, answers, fallowUntil: fallowUntil(loaded.record) }),
   }),
 ];

@@ -17,7 +17,10 @@ import { askedAt } from "./fact-questions.ts";
 import { FallowNotice } from "./fallow-notice.tsx";
 import { limitWords } from "./interests.ts";
 
-export type AheadView = TwentyWaysView;
+export interface AheadView extends TwentyWaysView {
+  /** First day with fish again where the tank lies fallow, ISO date. */
+  readonly fallowUntil?: string | null;
+}
 
 export function aheadPage(view: AheadView): Page {
   const { head, answers } = view;
@@ -92,10 +95,13 @@ function crossing(ahead: TankAnswers["ahead"], one: Chance): string {
   return GROWTH.test(one.quantity) ? `${above}, ${one.why}` : above;
 }
 
+/** Runs of 20 below which a limit stands last. */
+const FEW = 2;
 const GROWTH = /^(film|hair)_/;
 
 function Limits({ answers: { ahead } }: { readonly answers: TankAnswers }) {
-  const known = knownChances(ahead);
+  // What hardly a run meets stands last; poisons come first otherwise.
+  const known = knownChances(ahead).toSorted((a, b) => Number(b.of_20 >= FEW) - Number(a.of_20 >= FEW));
   const unknown = ahead.as_it_is.chances.filter(({ missing }) => missing !== null);
   return (
     <section>

@@ -210,6 +210,10 @@ function Dead({ view: { head, dead } }: { readonly view: ArrivalsView }) {
 
 const GROUP_CHOICES = Object.entries(QUARANTINED) as [Quarantined, (typeof QUARANTINED)[Quarantined]][];
 
+/** The form of a change, filled in: what began or ended is told by its words. */
+const apartForm = (tank: string, words: string): string =>
+  `${to.newEntry(tank, "change")}?${new URLSearchParams({ changed: "other", to: words })}`;
+
 function Quarantine({ view: { head, apart, plan } }: { readonly view: ArrivalsView }) {
   const running = apart.filter(({ what }) => what === "quarantine");
   return (
@@ -217,9 +221,8 @@ function Quarantine({ view: { head, apart, plan } }: { readonly view: ArrivalsVi
       <h2>Quarantine</h2>
       {running.length === 0 ? (
         <p>
-          Nobody is in quarantine by the daybook. Log a change of another kind, "quarantine: 2 clownfish", and
-          its days stand in the almanac; "quarantine ended" closes it.{" "}
-          <a href={to.newEntry(head.id, "change")}>Log it</a>
+          Nobody is in quarantine by the daybook. Log who goes in, as "quarantine: 2 clownfish", and its days
+          stand in the almanac. <a href={apartForm(head.id, "quarantine: ")}>Log a quarantine</a>
         </p>
       ) : (
         <ul>
@@ -227,7 +230,10 @@ function Quarantine({ view: { head, apart, plan } }: { readonly view: ArrivalsVi
             <li key={entry}>
               {capital(words === "" ? QUARANTINED[group].name : words)}: since {dateWords(from)}, until{" "}
               {dateWords(until)} at the earliest.{" "}
-              <a href={`${to.tank(head.id, "arrivals")}?group=${group}&from=${from}#plan`}>Its plan</a>
+              <a href={`${to.tank(head.id, "arrivals")}?group=${group}&from=${from}#plan`}>Its plan</a>.{" "}
+              <a href={apartForm(head.id, words === "" ? "quarantine ended" : `quarantine ended: ${words}`)}>
+                It has ended
+              </a>
             </li>
           ))}
         </ul>
@@ -314,7 +320,14 @@ function FallowTime({ view }: { readonly view: ArrivalsView }) {
         All fish out, into a hospital tank, for {FALLOW_DAYS} days: {running ? "" : "begun today, "}
         from {dateWords(fallowFrom)} to {dateWords(fallowUntil)}. Leftovers stop, and the crew that lived on
         them goes hungry.{" "}
-        {running ? "" : 'Log a change of another kind, "fallow", and its end stands in the almanac.'}
+        {running ? (
+          <a href={apartForm(head.id, "fallow ended")}>It has ended</a>
+        ) : (
+          <>
+            Once it is logged its end stands in the almanac.{" "}
+            <a href={apartForm(head.id, "fallow")}>Log its first day</a>
+          </>
+        )}
       </p>
       {fallow === null ? (
         <p>
