@@ -59,10 +59,10 @@ describe("the data", () => {
     expect(output.density_kg_per_m3).toBeCloseTo(1023.3412, 4);
     expect(output.specific_gravity_25_25).toBeCloseTo(1.02637, 5);
     expect(output.conductivity_mS_per_cm).toBeCloseTo(53.071, 3);
-    expect(output.oxygen_saturation_mg_per_L).toBeCloseTo(6.771, 3);
+    expect(output.oxygen_saturation_mg_per_l).toBeCloseTo(6.771, 3);
     expect(output.unionised_ammonia_fraction).toBeCloseTo(0.0616, 4);
     expect(output.ph_total).toBeCloseTo(8.063, 3);
-    expect(output.unionised_ammonia_mg_n_per_L).toBeCloseTo(0.0308, 4);
+    expect(output.unionised_ammonia_mg_n_per_l).toBeCloseTo(0.0308, 4);
     expect(output.ammonia_limits).toMatchObject({ against_chronic: "either", against_acute: "below" });
     for (const [key, { low, high }] of Object.entries(output.bands)) {
       const value = output[key as keyof WaterOutput] as number;
@@ -76,7 +76,7 @@ describe("the data", () => {
   test("without a pH the ammonia figures are null, and a note says why", async () => {
     const output = await json(...reef, "--tan", "0.5 mg/L as N");
     expect(output).toMatchObject({ ph: null, ph_total: null, unionised_ammonia_fraction: null });
-    expect(output).toMatchObject({ unionised_ammonia_mg_n_per_L: null, ammonia_limits: null });
+    expect(output).toMatchObject({ unionised_ammonia_mg_n_per_l: null, ammonia_limits: null });
     expect(output.notes.join(" ")).toContain("Without --ph");
   });
 

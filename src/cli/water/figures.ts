@@ -32,7 +32,7 @@ export function waterOutput(readings: WaterReadings): WaterOutput {
     specific_gravity_20_20: gravityBand(readings, "20/20"),
     conductivity_mS_per_cm: conductivityBand(readings, "own"),
     conductivity_at_25_c_mS_per_cm: conductivityBand(readings, "25"),
-    oxygen_saturation_mg_per_L: oxygenBand(readings, altitude ?? exact(0)),
+    oxygen_saturation_mg_per_l: oxygenBand(readings, altitude ?? exact(0)),
   };
   const share =
     ph === null ? null : ammoniaShareBand(readings, { ph, scale: phScale, stated: phScaleStated });
@@ -41,7 +41,7 @@ export function waterOutput(readings: WaterReadings): WaterOutput {
   const spreads: Readonly<Record<FigureKey, Spread | null>> = {
     ...always,
     unionised_ammonia_fraction: share,
-    unionised_ammonia_mg_n_per_L: ammonia,
+    unionised_ammonia_mg_n_per_l: ammonia,
   };
   const known = (Object.keys(FIGURES) as FigureKey[]).filter((key) => spreads[key] !== null);
   const perFigure = <T>(of: (rule: FigureRule) => T): Record<string, T> =>
@@ -65,11 +65,11 @@ export function waterOutput(readings: WaterReadings): WaterOutput {
     specific_gravity_20_20: always.specific_gravity_20_20.central,
     conductivity_mS_per_cm: always.conductivity_mS_per_cm.central,
     conductivity_at_25_c_mS_per_cm: always.conductivity_at_25_c_mS_per_cm.central,
-    oxygen_saturation_mg_per_L: always.oxygen_saturation_mg_per_L.central,
+    oxygen_saturation_mg_per_l: always.oxygen_saturation_mg_per_l.central,
     unionised_ammonia_fraction: share?.central ?? null,
-    tan_mg_n_per_L: tan?.central ?? null,
-    unionised_ammonia_mg_n_per_L: ammonia?.central ?? null,
-    unionised_ammonia_mg_nh3_per_L: ammonia === null ? null : nToAmmonia(ammonia.central),
+    tan_mg_n_per_l: tan?.central ?? null,
+    unionised_ammonia_mg_n_per_l: ammonia?.central ?? null,
+    unionised_ammonia_mg_nh3_per_l: ammonia === null ? null : nToAmmonia(ammonia.central),
     ammonia_limits: limits,
     bands: Object.fromEntries(
       known.map((key) => [key, { low: spreads[key]?.low ?? 0, high: spreads[key]?.high ?? 0 }]),

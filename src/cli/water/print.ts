@@ -21,8 +21,8 @@ export function printWater(output: WaterOutput, io: Io): void {
   if (limits !== null) {
     const against = (span: string, limit: number, where: keyof typeof AGAINST) =>
       `${AGAINST[where]} ${limit.toFixed(3)}, the limit for ${span}`;
-    const chronic = against("four days", limits.chronic_mg_n_per_L, limits.against_chronic);
-    const acute = against("one hour", limits.acute_mg_n_per_L, limits.against_acute);
+    const chronic = against("four days", limits.chronic_mg_n_per_l, limits.against_chronic);
+    const acute = against("one hour", limits.acute_mg_n_per_l, limits.against_acute);
     for (const line of wrapped(`For animals of salt water: ${chronic}; ${acute} (epa-1989).`, io.width - 2)) {
       io.out(`  ${line}`);
     }

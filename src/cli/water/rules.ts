@@ -47,7 +47,7 @@ export const FIGURES = {
     ...{ label: "conductivity at 25 C", unit: "mS/cm", digits: 2, ...CONDUCTIVITY },
     how: "the same, as a meter shows it that corrects to 25 C",
   },
-  oxygen_saturation_mg_per_L: {
+  oxygen_saturation_mg_per_l: {
     ...{ label: "oxygen when saturated", unit: "mg/L", digits: 2, equations: ["oxygen"] },
     sources: ["garcia-gordon-1992", "benson-krause-1984", "icao-atmosphere"],
     how: "balance with moist air at this altitude; the range is what weather does to air pressure, 3 %",
@@ -56,7 +56,7 @@ export const FIGURES = {
     ...{ label: "un-ionised share of ammonia", unit: "%", digits: 1, times: 100, ...AMMONIA },
     how: "pH on the total scale against the pKa of ammonium; the range is 15 % for the equation on top of the pH reading's own error",
   },
-  unionised_ammonia_mg_n_per_L: {
+  unionised_ammonia_mg_n_per_l: {
     ...{ label: "un-ionised ammonia, NH3-N", unit: "mg/L", digits: 3, ...AMMONIA },
     how: "that share of the total ammonia typed",
   },
