@@ -2,6 +2,7 @@
 import type { Measured } from "../../contract/daybook/reading.ts";
 import type { Advice, Leads } from "../advice.ts";
 import { lowered } from "../words.ts";
+import { listOfDanger, saidCold } from "../wrong/list-of-danger.ts";
 import type { KnownOfTank } from "./known.ts";
 import { type LatestReading, saidOf } from "./latest.ts";
 
@@ -12,18 +13,15 @@ const WEIGHT: Readonly<Partial<Record<Measured, number>>> = { tan_mg_n_per_l: 97
 
 function firstStep({ quantity, label, said }: LatestReading): string {
   if (quantity === "temperature_c")
-    return (said ?? "").includes("too cold")
+    return saidCold(said)
       ? "Warm the water by 1 °C an hour at most, and watch the thermometer."
       : "Cool the water slowly: lights off, the surface moving, a fan over the water; no ice.";
   return WHAT_TO_DO[quantity] ?? `Measure ${lowered(label)} again now, and act on what it shows.`;
 }
 
-/** The list that fits; the entry of all lists where none does. */
 function listFor({ quantity, said }: LatestReading): Leads {
-  if (quantity === "tan_mg_n_per_l" || quantity === "no2_mg_per_l") return "wrong:ammonia";
-  if (quantity === "salinity_psu") return "wrong:salinity";
-  if (quantity === "temperature_c") return (said ?? "").includes("too cold") ? "wrong:cold" : "wrong:warm";
-  return "wrong";
+  const list = listOfDanger(quantity, saidCold(said));
+  return list === null ? "wrong" : `wrong:${list}`;
 }
 
 /** One for each dangerous reading that no later one of the same quantity has replaced. */

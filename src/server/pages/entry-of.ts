@@ -7,6 +7,7 @@ import { saidOf } from "../../answers/bench/latest.ts";
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
 import { entryContext } from "../../answers/record/entry-context.ts";
+import { saidCold } from "../../answers/wrong/list-of-danger.ts";
 import { animalById } from "../../catalogue/index.ts";
 import { ENTRY_FIELDS } from "../../contract/daybook/fields.ts";
 import {
@@ -94,7 +95,10 @@ export function daybookLineOf(row: EntryRow): DaybookLine | null {
     flag:
       flagged === null || flagged.flag === null
         ? null
-        : { kind: flagged.flag, words: `${unitSigns(saidOf(flagged.said ?? "see its history"))}.` },
+        : {
+            ...{ kind: flagged.flag, quantity: flagged.quantity, cold: saidCold(flagged.said) },
+            words: `${unitSigns(saidOf(flagged.said ?? "see its history"))}.`,
+          },
   };
 }
 

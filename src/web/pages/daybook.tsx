@@ -7,6 +7,7 @@ import { KIND_LABELS } from "../../contract/daybook/fields.ts";
 import { ENTRY_KINDS, type EntryKind } from "../../contract/daybook/kinds.ts";
 import { isPictured } from "../../contract/picture/limits.ts";
 import { type Page, type TankHead, to } from "../page.ts";
+import { FirstSteps } from "../parts/first-steps.tsx";
 import { Notice } from "../parts/notice.tsx";
 
 export interface DaybookLine {
@@ -17,7 +18,12 @@ export interface DaybookLine {
   readonly kept: boolean;
   readonly sentence: string;
   /** What is unusual or dangerous about it, in words. */
-  readonly flag: { readonly kind: "unusual" | "danger"; readonly words: string } | null;
+  readonly flag: {
+    readonly kind: "unusual" | "danger";
+    readonly words: string;
+    readonly quantity: string;
+    readonly cold: boolean;
+  } | null;
   readonly note: string | null;
 }
 
@@ -167,7 +173,7 @@ function Line({ tank, line, pictures }: LineProps) {
 /** What was just kept, and one press to undo it. */
 function Kept({ tank, line }: { readonly tank: string; readonly line: DaybookLine }) {
   const { id, kind, flag, kept, sentence, on } = line;
-  const danger = kept && flag?.kind === "danger";
+  const danger = kept && flag !== null && flag.kind === "danger";
   return (
     <Notice
       kind={!kept ? "note" : danger ? "danger" : "done"}
@@ -178,7 +184,7 @@ function Kept({ tank, line }: { readonly tank: string; readonly line: DaybookLin
       </p>
       {danger ? (
         <p>
-          <a href={to.wrong(tank)}>What to do first</a>
+          <FirstSteps tank={tank} quantity={flag.quantity} cold={flag.cold} />
         </p>
       ) : null}
       {kept && isPictured(kind) ? (

@@ -6,10 +6,12 @@ import { type LatestReading, saidOf } from "../../answers/bench/latest.ts";
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
 import { dateWords } from "../../answers/words.ts";
+import { saidCold } from "../../answers/wrong/list-of-danger.ts";
 import { MEASURES } from "../../contract/daybook/read-reading.ts";
 import { MEASURED, type Measured, type ReadingBody } from "../../contract/daybook/reading.ts";
 import { type Page, type TankHead, to } from "../page.ts";
 import { ErrorSummary } from "../parts/error-summary.tsx";
+import { FirstSteps } from "../parts/first-steps.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { unitSigns } from "../parts/text.ts";
 import { ReturnKey, summaryOf } from "./form-fields.tsx";
@@ -124,7 +126,7 @@ function Kept({ tank, line }: { readonly tank: string; readonly line: ReadingLin
       </p>
       {danger ? (
         <p>
-          <a href={to.wrong(tank)}>What to do first</a>
+          <FirstSteps tank={tank} quantity={body.quantity} cold={saidCold(body.said)} />
         </p>
       ) : null}
       <TakeOrBring tank={tank} id={id} version={version} kept={kept} />

@@ -72,7 +72,7 @@ function Running({ view, startUp }: { readonly view: StartUpView; readonly start
         <Notice kind="danger">
           <p>
             Something lives in this tank, and a test shows ammonia or nitrite.{" "}
-            <a href={to.wrong(head.id)}>What to do first</a>
+            <a href={to.wrongList("ammonia", head.id)}>What to do first</a>
           </p>
         </Notice>
       ) : null}

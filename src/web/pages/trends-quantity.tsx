@@ -1,8 +1,10 @@
 /** Trend of one quantity: its finding, its course with every reading, the limits, and what would make it surer. */
 import { chance, dateWords, lowered } from "../../answers/words.ts";
+import { dangerByCold } from "../../answers/wrong/list-of-danger.ts";
 import type { QuantityTrend } from "../../contract/output/trends.ts";
 import { ReadingCourse } from "../charts/reading-course.tsx";
 import { type Page, type TankHead, to } from "../page.ts";
+import { FirstSteps } from "../parts/first-steps.tsx";
 import { Grains } from "../parts/grains.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { Quantity } from "../parts/quantity.tsx";
@@ -30,13 +32,13 @@ export function quantityTrendPage({ head, trend, span }: QuantityTrendView): Pag
       <>
         <h1>{title}</h1>
         <p class="gloss">Trend: what the readings of {lowered(label)} say together.</p>
-        {stands && sentences[0] !== undefined ? (
+        {danger !== null && stands && sentences[0] !== undefined ? (
           <Notice kind="danger">
             <p>
               <Sentence of={sentences[0]} />
             </p>
             <p>
-              <a href={to.wrong(head.id)}>What to do first</a>
+              <FirstSteps tank={head.id} quantity={trend.id} cold={dangerByCold(danger.value)} />
             </p>
           </Notice>
         ) : null}

@@ -1,9 +1,11 @@
 /** Trends of one tank: every quantity in a few sentences, the most pressing first, each with its course in little. */
 import type { LatestReading } from "../../answers/bench/latest.ts";
 import { counted, dateWords, lowered } from "../../answers/words.ts";
+import { dangerByCold, saidCold } from "../../answers/wrong/list-of-danger.ts";
 import type { FlowsOutput, QuantityTrend, TrendsOutput } from "../../contract/output/trends.ts";
 import { SmallCourse } from "../charts/reading-course.tsx";
 import { type Page, type TankHead, to } from "../page.ts";
+import { FirstSteps } from "../parts/first-steps.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { listed } from "../parts/text.ts";
 import { Sentence } from "./sentence.tsx";
@@ -45,7 +47,7 @@ export function trendsPage({ head, output, dangers, flows }: TrendsView): Page {
               {said === null ? "." : `: ${said}.`}
             </p>
             <p>
-              <a href={to.wrong(head.id)}>What to do first</a>
+              <FirstSteps tank={head.id} quantity={quantity} cold={saidCold(said)} />
             </p>
           </Notice>
         ))}
@@ -73,7 +75,7 @@ function OneTrend({ tank, trend }: { readonly tank: string; readonly trend: Quan
         <Notice kind="danger">
           {says[0]}
           <p>
-            <a href={to.wrong(tank)}>What to do first</a>
+            <FirstSteps tank={tank} quantity={trend.id} cold={dangerByCold(trend.danger.value)} />
           </p>
         </Notice>
       ) : null}
