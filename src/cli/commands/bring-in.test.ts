@@ -41,6 +41,13 @@ async function kitchen() {
   return { file, run, folder };
 }
 
+test("rows of a sheet are counted apart from the entries that they hold", async () => {
+  const { file, run } = await kitchen();
+  const sheet = file("wide.csv", "date,nitrate [mg/L as NO3],ph\n2026-06-01,10,8.1\n2026-06-02,11,8.2\n");
+  const { out } = await run(bringIn, [sheet], EXIT.done);
+  expect(out).toContain("2 rows, 4 entries: 4 new,");
+});
+
 test("looked at, answered, added, undone", async () => {
   const { file, run } = await kitchen();
   const sheet = file("june.csv", "date;NO3 (mg/l)\n01.06.2026;10,5\n02.06.2026;trace\n10.06.2026;15\n");

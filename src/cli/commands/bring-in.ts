@@ -119,8 +119,11 @@ function tell(examined: Examined, file: string, io: Io): string[] {
   const { file: read, comparison, plan } = examined;
   io.talk(`${file}: read as ${read.said.join("; ")}.`);
   const same = comparison.same.length + comparison.twice.length;
+  const entries = comparison.fresh.length + same + plan.clashes.length + plan.deleted.length + read.faulty;
+  // A row of a sheet of readings holds several.
+  const rows = entries === read.rows ? `${read.rows} rows` : `${read.rows} rows, ${entries} entries`;
   io.out(
-    `${read.rows} rows: ${comparison.fresh.length} new, ${same} already here, ${plan.clashes.length} at odds, ${plan.deleted.length} deleted before, ${read.faulty} to mend.`,
+    `${rows}: ${comparison.fresh.length} new, ${same} already here, ${plan.clashes.length} at odds, ${plan.deleted.length} deleted before, ${read.faulty} to mend.`,
   );
   const open: string[] = [];
   for (const { line, label, name, message, choices } of read.faults.slice(0, LISTED)) {
