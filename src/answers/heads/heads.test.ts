@@ -6,7 +6,7 @@ import { readTankFile } from "../../contract/tank-file/read.ts";
 import type { HeadsChanged, HeadsSeen, Observation, TankRecord } from "../../engine/types/record.ts";
 import { plain } from "../sentence.ts";
 import { headsOf, restingWords } from "./heads.ts";
-import { livingSentence, lossSentence } from "./words.ts";
+import { earlierCountsWords, livingSentence, lossSentence } from "./words.ts";
 
 const TODAY = "2026-06-15";
 
@@ -95,6 +95,25 @@ test("a count by day says nothing of those in the sand, and says so", () => {
   expect(after.living).toEqual(without.living);
   expect(after.last_count).toMatchObject({ seen: 0, says: "at_least" });
   expect(after.last_count!.why).toContain("not missing");
+});
+
+test("every count is told beside those on record that day, the latest first", () => {
+  const facts = factsOf("{ animal: nassarius-snail, count: 5 }");
+  const changes = [
+    changed("added", "nassarius-snail", 6, "2026-05-01"),
+    changed("lost_found", "nassarius-snail", 1, "2026-05-20"),
+  ];
+  const looks = [
+    counted("nassarius-snail", 3, "2026-05-10", 2, true),
+    counted("nassarius-snail", 1, "2026-06-10", -4, false),
+  ];
+  const kind = kindOf(saidOf(facts, record(changes, looks)), "nassarius-snail");
+  expect(kind.counts).toEqual([
+    { on: "2026-06-10", seen: 1, of: 5, says: "at_least" },
+    { on: "2026-05-10", seen: 3, of: 6, says: "so_many" },
+  ]);
+  expect(earlierCountsWords(kind)).toBe("Counted before: 3 of 6 on 10 May 2026.");
+  expect(earlierCountsWords({ ...kind, counts: kind.counts.slice(0, 1) })).toBeNull();
 });
 
 test("more seen than on record is a question, and the record's number stands", () => {

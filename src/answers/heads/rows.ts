@@ -45,6 +45,7 @@ export function kindRow(kind: KindHeads, work: HeadsWork): KindOutput {
     known,
     seen: bestWay(animal, work),
     last_count: lastCount(life),
+    counts: countsOf(life),
     settles: settlesOf(animal),
     more_seen: moreSeen(life),
     cast_shell_on: castShellOn(animal, work),
@@ -132,6 +133,23 @@ function lastCount({ events }: Life): KindOutput["last_count"] {
   return how.kind === "chance"
     ? { on, seen, says: "so_many", why: null }
     : { on, seen, says: "at_least", why: WHY_LEAST[how.why] };
+}
+
+/** Counts that are told one by one. */
+const COUNTS_TOLD = 12;
+
+/** Each count beside those on record that day, the latest first. */
+function countsOf({ before, events }: Life): KindOutput["counts"] {
+  let of = before;
+  const counts: KindOutput["counts"] = [];
+  for (const event of events) {
+    if (event.kind === "added") of += event.count;
+    if (event.kind === "found" || event.kind === "moved_out") of -= event.count;
+    if (event.kind !== "counted") continue;
+    const says = event.how.kind === "chance" ? "so_many" : "at_least";
+    counts.push({ on: event.on, seen: event.seen, of: Math.max(0, of), says });
+  }
+  return counts.reverse().slice(0, COUNTS_TOLD);
 }
 
 /** The last count that saw more than the record had, unless heads came or a later count fits. */

@@ -52,7 +52,7 @@ const capitalised = (text: string): string => text.slice(0, 1).toUpperCase() + t
 
 /** "In 12 weeks 2 to 4, most likely 3." for each time asked about. */
 export const laterSentence = ({ later }: KindOutput): Sentence => [
-  "If nobody is added: ",
+  "If nobody is added, trouble that may set in reckoned with: ",
   ...later.flatMap(
     ({ weeks, figure, low, likely, high }, i): Sentence => [
       i === 0 ? "" : i === later.length - 1 ? " and " : ", ",
@@ -68,6 +68,17 @@ export function lastCountSentence({ last_count: last }: KindOutput): string | nu
   if (last === null) return null;
   const seen = `Counted ${dateWords(last.on)}: ${last.seen} seen.`;
   return last.why === null ? seen : `${seen} ${last.why}`;
+}
+
+/** Counts before the last, the latest first: "before: 3 of 4 on 25 May 2026, at least 2 of 4 on 4 May 2026". */
+export function earlierCountsWords({ counts }: KindOutput): string | null {
+  const earlier = counts.slice(1);
+  if (earlier.length === 0) return null;
+  const told = earlier.map(
+    ({ on, seen, of, says }) =>
+      `${says === "at_least" ? "at least " : ""}${seen} of ${of} on ${dateWords(on)}`,
+  );
+  return `Counted before: ${told.join(", ")}.`;
 }
 
 export function moreSeenSentence(more: NonNullable<KindOutput["more_seen"]>): string {

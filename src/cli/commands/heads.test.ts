@@ -23,7 +23,9 @@ test("each kind has its sentence, how sure, losses, what would settle it, and th
   expect(lines).toMatch(/^3 banded trochus snails came; .*of 20\)\. Not counted yet/m);
   expect(lines).toMatch(/No losses logged\. By age alone 3 would live today\./);
   expect(lines).toMatch(/What would settle it: A count by torch/);
-  expect(lines).toMatch(/If nobody is added: .* in 4 weeks, .* in 12 weeks and .* in 26 weeks\./);
+  expect(lines).toMatch(
+    /If nobody is added, trouble that may set in reckoned with: .* in 4 weeks, .* in 12 weeks and .* in 26 weeks\./,
+  );
 });
 
 test("nobody there: what to do instead", () => {

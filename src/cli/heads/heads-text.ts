@@ -1,6 +1,7 @@
 /** Heads of a tank in lines of text: the sentences of the page, indented by what they belong to. */
 import { seenOfFilm, topUpWhy } from "../../answers/heads/advice.ts";
 import {
+  earlierCountsWords,
   lastCountSentence,
   laterSentence,
   livingSentence,
@@ -32,10 +33,12 @@ export function headsLines(output: HeadsOutput): Line[] {
 
 function kindLines(kind: KindOutput): Line[] {
   const counts = lastCountSentence(kind);
+  const earlier = earlierCountsWords(kind);
   return [
     line(`${plain(livingSentence(kind))} ${surenessWords(kind)}.`),
     ...(kind.more_seen === null ? [] : [line(moreSeenSentence(kind.more_seen), 2)]),
     line(`${plain(lossSentence(kind))}${counts === null ? "" : ` ${counts}`}`, 2),
+    ...(earlier === null ? [] : [line(earlier, 2)]),
     ...(kind.cast_shell_on === null
       ? []
       : [

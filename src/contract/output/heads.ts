@@ -52,6 +52,16 @@ const kind = z.strictObject({
       why: z.string().nullable(),
     })
     .nullable(),
+  counts: z
+    .array(
+      z.strictObject({
+        on: z.iso.date(),
+        seen: heads,
+        of: heads.describe("on record that day"),
+        says: z.enum(["so_many", "at_least"]),
+      }),
+    )
+    .describe("every count, the latest first; the latest twelve"),
   settles: z.string().describe("what would settle it"),
   more_seen: z
     .strictObject({ on: z.iso.date(), seen: heads, on_record: heads, breeds: z.boolean() })

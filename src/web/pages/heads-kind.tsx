@@ -2,6 +2,7 @@
 
 import { restingWords } from "../../answers/heads/heads.ts";
 import {
+  earlierCountsWords,
   lastCountSentence,
   laterSentence,
   livingSentence,
@@ -25,8 +26,19 @@ interface KindProps {
 }
 
 export function HeadsKind({ tank, kind }: KindProps) {
-  const { id, name, figures, seen, settles, last_count: last, more_seen: more, cast_shell_on: cast } = kind;
+  const {
+    id,
+    name,
+    figures,
+    seen,
+    settles,
+    last_count: last,
+    more_seen: more,
+    cast_shell_on: cast,
+    counts,
+  } = kind;
   const counted = lastCountSentence(kind);
+  const earlier = earlierCountsWords(kind);
   const typed = `?animal=${encodeURIComponent(name)}`;
   return (
     <section id={id}>
@@ -43,6 +55,11 @@ export function HeadsKind({ tank, kind }: KindProps) {
         <Sentence of={lossSentence(kind)} />
         {counted === null ? null : ` ${counted}`}
       </p>
+      {earlier === null ? null : (
+        <Disclosure summary={`All ${counts.length} counts`}>
+          <p>{earlier}</p>
+        </Disclosure>
+      )}
       {cast === null ? null : (
         <p>
           A cast shell was seen on {dateWords(cast)}: that is no loss. Whoever moulted hides for up to ten
