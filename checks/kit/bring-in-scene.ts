@@ -1,11 +1,12 @@
 /** The catalogue's fixed scene for tests of bringing in: an invented tank, its keeper's habits, a day. */
 import { findAnimal } from "../../src/catalogue/index.ts";
 import type { Answers } from "../../src/contract/bring-in/asked.ts";
-import { atOnce, type BringInContext, type FileRead } from "../../src/contract/bring-in/read.ts";
+import type { BringInContext, FileRead } from "../../src/contract/bring-in/read.ts";
 import { readFile } from "../../src/contract/bring-in/read-file.ts";
 import { readEntry } from "../../src/contract/daybook/read-entry.ts";
 import { MEASURES } from "../../src/contract/daybook/read-reading.ts";
 import { NO_PREFERENCES } from "../../src/contract/quantity/preferences.ts";
+import { atOnce } from "../../src/contract/steps.ts";
 
 export const scene = (more: Partial<BringInContext["entry"]> = {}): BringInContext => ({
   entry: {

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { temporaryStore } from "../../checks/kit/store.ts";
 import { addDemonstration } from "../server/demonstration/add.ts";
 import { loadTank } from "../server/load-tank.ts";
-import { recordAnswersOf } from "./record-answers.ts";
+import { recordAnswersInSteps, recordAnswersOf } from "./record-answers.ts";
 import { plain, type Sentence } from "./sentence.ts";
 import { shownIn } from "./units-shown.ts";
 
@@ -25,6 +25,24 @@ test("of every demonstration daybook: advice once each, its figures and those of
       for (const part of told) if (typeof part !== "string") expect(workings).toHaveProperty([part.figure]);
     }
   }
+});
+
+test("in steps it is the same, with a turn for each quantity; made once, it is there at once", async () => {
+  const store = await temporaryStore();
+  await addDemonstration(store, TODAY, `${TODAY}T09:00:00.000Z`);
+  const [row] = await store.tanks();
+  const { facts, record, document } = (await loadTank(store, row!.id, TODAY))!;
+  const scene = { facts, record, today: TODAY };
+  const shown = shownIn(document.preferences);
+  const steps = recordAnswersInSteps(scene, shown);
+  let turns = 0;
+  let step = steps.next();
+  for (; step.done !== true; step = steps.next()) turns += 1;
+  const { trends } = step.value;
+  expect(turns).toBeGreaterThanOrEqual(trends.quantities.length + trends.unread.length);
+  expect(recordAnswersOf(scene, shown)).toBe(step.value);
+  expect(recordAnswersOf({ ...scene, record: { ...record } }, shown)).toEqual(step.value);
+  expect(recordAnswersInSteps(scene, shown).next()).toEqual({ done: true, value: step.value });
 });
 
 test("a growth that the crew is the answer to asks for hands, not for a wave that the plan may not have", async () => {

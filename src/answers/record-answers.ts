@@ -1,11 +1,13 @@
 /**
  * What the daybook says of one tank: trends, heads, growths and signs, the advice of all of them, and the working of every
- * number in them. Quick: nothing here runs the balance. Worked out once for each record and day.
+ * number in them. Quick: nothing here runs the balance. Worked out once for each record and day, in steps, so that who
+ * has other things to do can do them between.
  */
 
 import type { GrowthsOutput } from "../contract/output/growths.ts";
 import type { HeadsOutput } from "../contract/output/heads.ts";
 import type { TrendsOutput } from "../contract/output/trends.ts";
+import { atOnce, type Steps } from "../contract/steps.ts";
 import type { ShownIn } from "../contract/tank-file/shown-in.ts";
 import type { TankRecord } from "../engine/types/record.ts";
 import type { Advice } from "./advice.ts";
@@ -17,7 +19,7 @@ import { afterMedicineAdvice, medicineFigures } from "./medicines/after.ts";
 import { coursesOf } from "./medicines/courses.ts";
 import type { RecordScene } from "./record-scene.ts";
 import { startUpAdvice } from "./start-up/advice.ts";
-import { trendsOf } from "./trends/trends.ts";
+import { trendsInSteps } from "./trends/trends.ts";
 import { type WorkingFigure, workingOutputOf } from "./working.ts";
 
 export interface RecordAnswers {
@@ -33,13 +35,19 @@ export interface RecordAnswers {
 const KNOWN = new WeakMap<TankRecord, { readonly scene: RecordScene; readonly answers: RecordAnswers }>();
 
 /** `shown`: the units that the keeper reads in. */
-export function recordAnswersOf(scene: RecordScene, shown: ShownIn): RecordAnswers {
+export const recordAnswersOf = (scene: RecordScene, shown: ShownIn): RecordAnswers =>
+  atOnce(recordAnswersInSteps(scene, shown));
+
+export function* recordAnswersInSteps(scene: RecordScene, shown: ShownIn): Steps<RecordAnswers> {
   const known = KNOWN.get(scene.record);
   if (known !== undefined && known.scene.facts === scene.facts && known.scene.today === scene.today)
     return known.answers;
-  const trends = trendsOf(scene, { shown });
+  const trends = yield* trendsInSteps(scene, { shown });
+  yield;
   const heads = headsOf(scene);
+  yield;
   const growths = growthsOf(scene);
+  yield;
   const parts = [trends, heads, growths];
   const courses = coursesOf(scene.facts.medicines, scene.record, scene.today);
   const figures = [

@@ -4,6 +4,7 @@
  */
 import type { QuantityTrend, TrendsOutput } from "../../contract/output/trends.ts";
 import { addDays } from "../../contract/quantity/calendar.ts";
+import { atOnce, type Steps } from "../../contract/steps.ts";
 import type { ShownIn } from "../../contract/tank-file/shown-in.ts";
 import { lineOn } from "../../engine/trends/line.ts";
 import { daysFrom, seriesOf } from "../../engine/trends/series.ts";
@@ -41,7 +42,11 @@ const SEED = 1;
 /** Days about a change that the daybook is asked for. */
 const NEAR_DAYS = 3;
 
-export function trendsOf(scene: RecordScene, options: TrendOptions = {}): Said<TrendsOutput> {
+export const trendsOf = (scene: RecordScene, options: TrendOptions = {}): Said<TrendsOutput> =>
+  atOnce(trendsInSteps(scene, options));
+
+/** A step for each quantity: of ten years of readings one takes some hundredths of a second. */
+export function* trendsInSteps(scene: RecordScene, options: TrendOptions = {}): Steps<Said<TrendsOutput>> {
   const { record, today, facts } = scene;
   const byQuantity = new Map<string, ReadingSeen[]>();
   for (const one of record.observations) {
@@ -52,7 +57,9 @@ export function trendsOf(scene: RecordScene, options: TrendOptions = {}): Said<T
   }
   const happened = happenedIn(record);
   const all = trendQuantities(options.shown ?? null);
-  const told = all.flatMap((quantity) => {
+  const told: { readonly output: QuantityTrend; readonly figures: readonly Figure[] }[] = [];
+  for (const quantity of all) {
+    yield;
     const readings = byQuantity.get(quantity.reading) ?? [];
     const limits = limitsOf(quantity.id, quantity.fromNamed);
     const trend = trendOf({
@@ -62,14 +69,14 @@ export function trendsOf(scene: RecordScene, options: TrendOptions = {}): Said<T
         .map(({ on, entry }) => ({ day: daysFrom(today, on), entry })),
       ...{ limits, seed: SEED },
     });
-    if (trend === null) return [];
+    if (trend === null) continue;
     const output = outputOf(
       trend,
       { quantity, limits, happened, today, count: readings.length },
       options.span ?? "recent",
     );
-    return [{ output, figures: trendFigures(trend, output) }];
-  });
+    told.push({ output, figures: trendFigures(trend, output) });
+  }
   told.sort((a, b) => pressing(b.output) - pressing(a.output));
   const quantities = told.map(({ output }) => output);
   return {

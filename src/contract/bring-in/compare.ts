@@ -4,7 +4,8 @@
  * Limits: knows what was kept and what was taken away, not what stood in between: a value that was corrected is at odds.
  */
 import type { EntryKind } from "../daybook/kinds.ts";
-import type { FileEntry, Steps } from "./read.ts";
+import type { Steps } from "../steps.ts";
+import type { FileEntry } from "./read.ts";
 
 const ENTRIES_A_STEP = 300;
 

@@ -5,8 +5,8 @@
  */
 import { addDays, inWordsDate, isoDate } from "../quantity/calendar.ts";
 import type { Preferences } from "../quantity/preferences.ts";
+import type { Steps } from "../steps.ts";
 import { type Answers, answered, ask, done, type FileQuestion, type Step } from "./asked.ts";
-import type { Steps } from "./read.ts";
 
 const CELLS_A_STEP = 2_000;
 

@@ -4,8 +4,8 @@
  * point before three digits could be either, it is asked once.
  */
 import { decimalSign, type Preferences } from "../quantity/preferences.ts";
+import type { Steps } from "../steps.ts";
 import { type Answers, answered, ask, done, type FileQuestion, type Step } from "./asked.ts";
-import type { Steps } from "./read.ts";
 
 const CELLS_A_STEP = 2_000;
 

@@ -2,7 +2,8 @@
 import { expect, test } from "vitest";
 import { scene } from "../../../checks/kit/bring-in-scene.ts";
 import { Chance } from "../../../checks/kit/chance.ts";
-import { atOnce, type FileRead } from "./read.ts";
+import { atOnce } from "../steps.ts";
+import type { FileRead } from "./read.ts";
 import { readFile } from "./read-file.ts";
 
 const RUNS = 20_000;

@@ -2,11 +2,12 @@
 import { z } from "zod";
 import { readJson } from "../http/json.ts";
 import { shown } from "../quantity/show.ts";
+import type { Steps } from "../steps.ts";
 import { nullsOf } from "../take-out/columns.ts";
 import { DAYBOOK_FILE } from "../take-out/json.ts";
 import { type Answers, type Refused, refuse } from "./asked.ts";
 import { MOST_FILE_ROWS, tooManyRows } from "./limits.ts";
-import type { BringInContext, Fault, FileEntry, FileRead, Steps } from "./read.ts";
+import type { BringInContext, Fault, FileEntry, FileRead } from "./read.ts";
 import { readWholeEntry } from "./whole.ts";
 
 const ENTRIES_A_STEP = 200;

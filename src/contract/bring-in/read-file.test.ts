@@ -1,10 +1,11 @@
 /** Files as keepers have them, at the door: rows of the catalogue of inputs, sections K and I, and habits of spreadsheets. */
 import { describe, expect, test } from "vitest";
 import { readText, scene, taken } from "../../../checks/kit/bring-in-scene.ts";
+import { atOnce } from "../steps.ts";
 import { compareEntries, type HeldEntry } from "./compare.ts";
 import { MOST_FILE_BYTES, MOST_FILE_ROWS } from "./limits.ts";
 import { planOf } from "./plan.ts";
-import { atOnce, type FileEntry, type FileRead } from "./read.ts";
+import type { FileEntry, FileRead } from "./read.ts";
 import { readFile } from "./read-file.ts";
 
 const read = (bytes: Uint8Array, answers = {}, context = scene()) =>

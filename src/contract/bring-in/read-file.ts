@@ -1,8 +1,10 @@
 /** A file's bytes to what it holds, at every door: nothing is guessed, everything that is asked or wrong is told at once. */
+
+import type { Steps } from "../steps.ts";
 import type { Answers } from "./asked.ts";
 import { decode } from "./decode.ts";
 import { looksLikeJson, readJsonFile } from "./json-file.ts";
-import type { BringInContext, FileRead, Steps } from "./read.ts";
+import type { BringInContext, FileRead } from "./read.ts";
 import { readTableFile } from "./table-file.ts";
 
 export function* readFile(bytes: Uint8Array, answers: Answers, context: BringInContext): Steps<FileRead> {

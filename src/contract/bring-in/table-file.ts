@@ -3,12 +3,14 @@
  * row goes through the one reader of entries. Three kinds of table: a daybook taken out, whole; a row an entry, typed; a
  * row a day with a column for each quantity.
  */
+
+import type { Steps } from "../steps.ts";
 import { type Answers, type FileQuestion, refuse, type Step } from "./asked.ts";
 import { columnsOf } from "./columns.ts";
 import { dateHabits } from "./dates.ts";
 import { figureHabits } from "./decimals.ts";
 import { MOST_FILE_ROWS, tooManyRows } from "./limits.ts";
-import type { BringInContext, Fault, FileEntry, FileRead, Steps } from "./read.ts";
+import type { BringInContext, Fault, FileEntry, FileRead } from "./read.ts";
 import { findSeparator, SEPARATORS, withoutBlankEnd } from "./separator.ts";
 import { readSheetRow } from "./sheet-row.ts";
 import { SoFar } from "./so-far.ts";

@@ -3,10 +3,11 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readText, scene, taken } from "../../../checks/kit/bring-in-scene.ts";
 import { compareEntries, type HeldEntry } from "../bring-in/compare.ts";
-import { atOnce, type FileRead } from "../bring-in/read.ts";
+import type { FileRead } from "../bring-in/read.ts";
 import type { DaybookEntry, EntryKind } from "../daybook/kinds.ts";
 import type { FindTank } from "../daybook/other-tank.ts";
 import { type EntryText, readEntry } from "../daybook/read-entry.ts";
+import { atOnce } from "../steps.ts";
 import { csvPieces, sheetPieces } from "./csv-file.ts";
 import { jsonPieces } from "./json.ts";
 

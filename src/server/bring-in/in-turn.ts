@@ -1,5 +1,5 @@
 /** Long work in steps, with a turn for everybody else between some of them: the server goes on answering meanwhile. */
-import type { Steps } from "../../contract/bring-in/read.ts";
+import type { Steps } from "../../contract/steps.ts";
 
 /** So long a stretch is not felt by who waits for a page. */
 const STRETCH_MS = 12;

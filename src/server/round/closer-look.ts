@@ -5,9 +5,10 @@
  */
 import { setImmediate as otherTurn } from "node:timers/promises";
 import type { Advice } from "../../answers/advice.ts";
-import { recordAnswersOf } from "../../answers/record-answers.ts";
+import { recordAnswersInSteps } from "../../answers/record-answers.ts";
 import { shownIn } from "../../answers/units-shown.ts";
 import type { Store } from "../../store/store.ts";
+import { inTurn } from "../bring-in/in-turn.ts";
 import { loadTank, TankUnread } from "../load-tank.ts";
 
 /** A tank and what it is like: its versions and the day. */
@@ -69,7 +70,8 @@ async function listsOf(store: Store, id: string, today: string): Promise<readonl
     const tank = await loadTank(store, id, today);
     if (tank === null) return [];
     const { facts, record, document } = tank;
-    return recordAnswersOf({ facts, record, today }, shownIn(document.preferences)).advice;
+    return (await inTurn(recordAnswersInSteps({ facts, record, today }, shownIn(document.preferences))))
+      .advice;
   } catch (error) {
     if (error instanceof TankUnread) return [];
     throw error;
