@@ -64,7 +64,7 @@ export function waterDates(scene: AlmanacScene): Dated {
       ],
       byWhen: [
         beyond
-          ? "Soon: it is over its limit now. In several smaller changes rather than one large."
+          ? "Soon: by its readings it could be over its limit already. In several smaller changes rather than one large."
           : "Within a few days of its day; nothing turns on one day.",
       ],
       wouldChange: ["Two more readings of nitrate and phosphate, or less feed."],

@@ -54,6 +54,14 @@ test("a rise is told in the keeper's unit, with its number of 20 and every numbe
   expect(sureness("chance.above")).toBe("computed");
 });
 
+test("of what fell to nothing the line of today ends at nothing", () => {
+  const fallen = weeks(8, (week) => nitrate(week, Math.max(0, -20 - 8 * week), { step: nitrateToN(2) }));
+  const [trend] = trendsOf(scene(fallen)).output.quantities;
+  expect(trend!.today).not.toBeNull();
+  expect(trend!.today!.low).toBe(0);
+  expect(trend!.today!.central).toBeGreaterThanOrEqual(0);
+});
+
 describe("a start-up's nitrite: up and down again", () => {
   const course = (values: readonly number[]) =>
     values.map((value, i) =>

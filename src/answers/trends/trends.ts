@@ -131,7 +131,7 @@ function outputOf(
     per_week: line === null ? null : times(line.perDay, 7),
     rising_of_20: trend.risingOf20,
     enough: enough === null ? null : { readings: enough.readings, not_before: on(enough.inDays) },
-    today: line !== null && current ? rounded(lineOn(line, 0)) : null,
+    today: line !== null && current ? rounded(noneAtLeast(lineOn(line, 0))) : null,
     usual:
       usual === null
         ? null
@@ -213,6 +213,12 @@ function along(from: number, to: number): number[] {
 }
 
 const five = (value: number): number => (Number.isFinite(value) ? Number(value.toPrecision(5)) : value);
+/** A straight line goes on below nothing; no quantity that is tested does. */
+const noneAtLeast = ({ low, central, high }: Spread): Spread => ({
+  low: Math.max(0, low),
+  central: Math.max(0, central),
+  high: Math.max(0, high),
+});
 const rounded = ({ low, central, high }: Spread): Spread => ({
   low: five(low),
   central: five(central),

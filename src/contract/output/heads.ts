@@ -61,7 +61,7 @@ const kind = z.strictObject({
         says: z.enum(["so_many", "at_least"]),
       }),
     )
-    .describe("every count, the latest first; the latest twelve"),
+    .describe("the latest twelve counts, the latest first"),
   settles: z.string().describe("what would settle it"),
   more_seen: z
     .strictObject({ on: z.iso.date(), seen: heads, on_record: heads, breeds: z.boolean() })

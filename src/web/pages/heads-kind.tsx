@@ -56,7 +56,9 @@ export function HeadsKind({ tank, kind }: KindProps) {
         {counted === null ? null : ` ${counted}`}
       </p>
       {earlier === null ? null : (
-        <Disclosure summary={`All ${counts.length} counts`}>
+        <Disclosure
+          summary={counts.length === 2 ? "The count before it" : `The ${counts.length - 1} counts before it`}
+        >
           <p>{earlier}</p>
         </Disclosure>
       )}
