@@ -6,7 +6,12 @@ import { anyTank } from "../../../checks/kit/other-tank.ts";
 import { findAnimal } from "../../catalogue/index.ts";
 import { applyDaybook } from "../../contract/daybook/apply/apply.ts";
 import { ENTRY_FIELDS, type EntryField } from "../../contract/daybook/fields.ts";
-import { type DaybookEntry, ENTRY_BODIES, ENTRY_KINDS } from "../../contract/daybook/kinds.ts";
+import {
+  type DaybookEntry,
+  ENTRY_BODIES,
+  ENTRY_KINDS,
+  type EntryKind,
+} from "../../contract/daybook/kinds.ts";
 import { type EntryText, readEntry } from "../../contract/daybook/read-entry.ts";
 import { readTankFile } from "../../contract/tank-file/read.ts";
 import type { TankFile } from "../../contract/tank-file/schema.ts";
@@ -84,6 +89,13 @@ const typedEntry = fc.constantFrom(...ENTRY_KINDS).chain((kind) => {
   return texts.map((typed) => ({ kind, typed: typed as EntryText }));
 });
 
+/** Kinds whose fields seldom suit each other by chance: one that is kept, so that the check of all kinds hangs on no luck. */
+const SUITED: { readonly kind: EntryKind; readonly typed: EntryText }[] = [
+  { kind: "reading", typed: { quantity: "ph", text: "8,1", observed: "today" } },
+  { kind: "change", typed: { changed: "light_hours", to: "8 h", observed: "today" } },
+  { kind: "absence", typed: { from: "2026-07-01", to: "2026-07-15", fed_by: "sitter", observed: "today" } },
+];
+
 const kept = new Map<string, number>();
 
 test("every kind is told or kept, and a tank with what was kept still reads", () => {
@@ -111,7 +123,7 @@ test("every kind is told or kept, and a tank with what was kept still reads", ()
       expect(result.ok ? [] : result.findings).toEqual([]);
       expect(recordOf(entries, today).asOf).toBe(today);
     }),
-    { numRuns: 300 },
+    { numRuns: 900, examples: [[SUITED]] },
   );
 });
 
