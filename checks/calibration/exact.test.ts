@@ -6,6 +6,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { meanOf } from "../../src/engine/calibration/matrix.ts";
+import { runsThatAgree } from "../../src/engine/calibration/resample.ts";
 import { assimilated, PASSES } from "../../src/engine/calibration/smoother.ts";
 import { scores } from "../../src/engine/numeric/draws.ts";
 import { Chance } from "../kit/chance.ts";
@@ -35,17 +36,31 @@ function levelsOf(z: readonly Float64Array[], first: number, step: number): Floa
 
 const MEMBERS = 4000;
 
-describe("wandering levels", () => {
+/** With none of it, or up to half of each pass, taken by weighing whole runs. */
+const WEIGHED = [0, 0.5] as const;
+
+describe.for(WEIGHED)("wandering levels, %d of a pass by runs that agree", (weighed) => {
   test.for(cases)("$name: R's smoother", ({ first, step, error, y, level, variance }) => {
     const days = y.map((value, day) => ({ value, day })).filter(({ value }) => value !== null);
     const observed = Float64Array.from(days, ({ value }) => value!);
     const errors = days.map((_, i) => Float64Array.from(days, (_, j) => (i === j ? error : 0)));
     let z = y.map((_, day) => scores(`level ${day}`, MEMBERS, 5));
     for (const [pass, times] of PASSES.entries()) {
-      const levels = levelsOf(z, first, step);
-      const predicted = days.map(({ day }) => levels[day]!);
+      const shown = () => {
+        const levels = levelsOf(z, first, step);
+        return days.map(({ day }) => levels[day]!);
+      };
+      let share = 0;
+      if (weighed > 0) {
+        const most = weighed / times;
+        const agreeing = runsThatAgree({ predicted: shown(), observed, errors, most, keep: 0.75 });
+        z = z.map((row) => Float64Array.from(agreeing.rows, (from) => row[from]!));
+        share = agreeing.share;
+        expect(share).toBeGreaterThan(0);
+      }
       z = assimilated({
-        ...{ scores: z, predicted, observed, errors, times, noise: `pass ${pass}`, seed: 5 },
+        ...{ scores: z, predicted: shown(), observed, errors, times: 1 / (1 / times - share) },
+        ...{ noise: `pass ${pass}`, seed: 5 },
       });
     }
     levelsOf(z, first, step).forEach((levels, day) => {
@@ -69,8 +84,7 @@ test("over 600 invented truths, the truth ranks among the learned members as oft
   const bins = new Array<number>(10).fill(0);
   const rounds = 600;
   const noise = new Chance(31, 4);
-  const normal = () =>
-    Math.sqrt(-2 * Math.log(noise.between(1e-12, 1))) * Math.cos(2 * Math.PI * noise.between(0, 1));
+  const normal = () => noise.normal();
   const error = 0.5;
   for (let round = 0; round < rounds; round += 1) {
     const truth = [normal(), normal()];

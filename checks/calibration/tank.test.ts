@@ -302,7 +302,8 @@ test("hair algae that were seen are there where the forecast begins, though test
   };
   // Score 3 is 3.6 g C/m2; less than a tenth of it was never what was seen.
   expect(least([])).toBeGreaterThan(200);
-  expect(least([pulled])).toBeLessThan(200);
+  // Nine tenths pulled since: about a tenth of it is left.
+  expect(least([pulled]) / least([])).toBeLessThan(0.2);
 });
 
 describe("readings that can't be taken as they stand", () => {

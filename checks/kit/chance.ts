@@ -17,6 +17,11 @@ export class Chance {
     return low * (high / low) ** this.stream.uniform();
   }
 
+  /** A standard normal score. */
+  normal(): number {
+    return Math.sqrt(-2 * Math.log(this.between(1e-9, 1))) * Math.cos(2 * Math.PI * this.between(0, 1));
+  }
+
   /** A whole number from `low` to `high`, both included. */
   whole(low: number, high: number): number {
     return Math.floor(this.between(low, high + 1));

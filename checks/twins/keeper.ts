@@ -53,14 +53,12 @@ export function recordOfKeeper(
 ): TankRecord {
   const chance = new Chance(seed, 14);
   const between = new Chance(seed, 15);
-  const normal = (from: Chance): number =>
-    Math.sqrt(-2 * Math.log(from.between(1e-9, 1))) * Math.cos(2 * Math.PI * from.between(0, 1));
-  const kitBias = () => Math.exp(BIAS.kit * normal(chance));
+  const kitBias = () => Math.exp(BIAS.kit * chance.normal());
   const adds = { no3: kitBias(), po4: kitBias(), tan: kitBias(), ...kitTimes };
-  const eye = BIAS.eye * normal(chance);
-  const dust = BIAS.dust * normal(chance);
+  const eye = BIAS.eye * chance.normal();
+  const dust = BIAS.dust * chance.normal();
   const counting = new Chance(seed, 16);
-  const seesWell = normal(counting);
+  const seesWell = counting.normal();
   let made = 0;
   const entry = () => `twin-${made++}`;
   const observations: Observation[] = [];
@@ -70,13 +68,14 @@ export function recordOfKeeper(
     // A share of a large reading scatters to either side by the same factor.
     const shown =
       absolute > relative * there
-        ? there * adds[of] + absolute * normal(from)
-        : there * adds[of] * Math.exp(relative * normal(from));
+        ? there * adds[of] + absolute * from.normal()
+        : there * adds[of] * Math.exp(relative * from.normal());
     const rounded = Math.max(0, Math.round(shown / step) * step);
     const below = rounded === 0;
+    // As the reader keeps them: a figure as it was typed, and of nothing that there is less than the kit's step.
     const value = below
       ? { low: 0, central: toN(step / 2), high: toN(step) }
-      : { low: toN(Math.max(0, rounded - step)), central: toN(rounded), high: toN(rounded + step) };
+      : { low: toN(rounded), central: toN(rounded), high: toN(rounded) };
     const reading: ReadingSeen = {
       ...{ kind: "reading", entry: entry(), on: dayOn(day), quantity, value, step: toN(step), flag: null },
       censored: below ? "below" : null,
@@ -84,7 +83,7 @@ export function recordOfKeeper(
     observations.push(reading);
   };
   const look = (day: number, growth: GrowthSeen["growth"], crop: number, always = eye): void => {
-    const seen = scoreOf(crop) + always + SCORE_SCATTER * normal(chance);
+    const seen = scoreOf(crop) + always + SCORE_SCATTER * chance.normal();
     const score = Math.min(4, Math.max(0, Math.round(seen)));
     observations.push({ kind: "growth", entry: entry(), on: dayOn(day), growth, score, traits: {} });
   };

@@ -22,6 +22,7 @@ import { JUDGEMENT } from "./judgement.ts";
 import { dot, type Matrix, meanOf, zeros } from "./matrix.ts";
 import { learnableNames, TODAY_NAMES } from "./names.ts";
 import { hairSeenIn, type Observed, observedIn } from "./observed.ts";
+import { runsThatAgree } from "./resample.ts";
 import { assimilated, PASSES } from "./smoother.ts";
 import { offsetsToday } from "./today.ts";
 import { unseenLossesToday } from "./unseen-losses.ts";
@@ -94,9 +95,10 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
   const { passes, times } = JUDGEMENT.catchingUp;
   const of = (1 + PASSES.length + passes) * count;
   let done = 0;
+  let drawnBy: readonly number[] = Array.from({ length: count }, (_, m) => m);
 
   function* predictions(z: Matrix, chosen: readonly string[]): Generator<Progress, Runs> {
-    const learned = learnedFrom(chosen, z, { count, seed, window });
+    const learned = learnedFrom(chosen, z, { count, seed, drawnBy, window });
     const members = drawMembers({ ...facts, learned }, table, { count, seed });
     const predicted = zeros(observed.length, count);
     for (let m = 0; m < count; m += 1) {
@@ -127,9 +129,16 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
     }).map((row) => spreadOut(row).map(rounded));
     runs = yield* predictions(z, learnedNames);
   }
-  for (const [k, share] of PASSES.entries()) {
-    errors = widened(observed, censoredAs(observed, runs.predicted), allowed);
-    yield* pass(`${k}`, share, errors.covariance);
+  for (const [k, times] of PASSES.entries()) {
+    const predicted = censoredAs(observed, runs.predicted);
+    errors = widened(observed, predicted, allowed);
+    const { most, keep } = JUDGEMENT.agreeing;
+    const weighed = { predicted, observed: values, errors: errors.covariance, most: most / times, keep };
+    const { share, rows } = runsThatAgree(weighed);
+    z = inRows(z, rows);
+    runs = { ...runs, predicted: inRows(runs.predicted, rows) };
+    drawnBy = rows.map((row) => drawnBy[row]!);
+    yield* pass(`${k}`, 1 / (1 / times - share), errors.covariance);
   }
   for (let k = 0; k < passes; k += 1) {
     const predicted = censoredAs(observed, runs.predicted);
@@ -141,7 +150,7 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
   }
   const today = offsetsToday(observed, runs.predicted, errors, window.days, count, seed);
   const rows = [...z, ...TODAY_NAMES.map((name) => today[name].map(rounded))];
-  const learned = learnedFrom([...learnedNames, ...TODAY_NAMES], rows, { count, seed, window });
+  const learned = learnedFrom([...learnedNames, ...TODAY_NAMES], rows, { count, seed, drawnBy, window });
   return {
     ...{ learned, observed },
     taught: {
@@ -156,6 +165,10 @@ interface Runs {
   readonly members: readonly Member[];
   readonly predicted: Matrix;
 }
+
+/** Members in another order, some of them twice. */
+const inRows = (matrix: Matrix, rows: readonly number[]): Matrix =>
+  matrix.map((of) => Float64Array.from(rows, (row) => of[row]!));
 
 /** Scores about their mean, wider by what a small ensemble makes too narrow, and never all alike. */
 function spreadOut(row: Float64Array): Float64Array {
@@ -172,9 +185,9 @@ const rounded = (value: number): number => Math.round(value * 100) / 100 + 0;
 const learnedFrom = (
   names: readonly string[],
   z: Matrix,
-  { count, seed, window }: { readonly count: number; readonly seed: number; readonly window: LearnedWindow },
+  { count, ...learnedBy }: Pick<Learned, "seed" | "drawnBy" | "window"> & { readonly count: number },
 ): Learned => ({
-  ...{ names, seed, window },
+  ...{ names, ...learnedBy },
   scores: Array.from({ length: count }, (_, m) => z.map((row) => row[m]!)),
 });
 

@@ -14,7 +14,7 @@ export const allowedErrors = (observed: readonly Observed[]): Float64Array[] =>
     Float64Array.from(observed, (b, j) => {
       const shared =
         a.series === b.series
-          ? JUDGEMENT.modelError[a.group] ** 2 * exp(-Math.abs(a.day - b.day) / JUDGEMENT.modelErrorDays)
+          ? a.model * b.model * exp(-Math.abs(a.day - b.day) / JUDGEMENT.modelErrorDays)
           : 0;
       return shared + (i === j ? a.error ** 2 : 0);
     }),

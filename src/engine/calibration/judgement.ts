@@ -10,11 +10,21 @@ export const JUDGEMENT = {
 
   /** Errors of kits, one standard deviation in mg N/L or mg P/L and as a share, where a reading's own band is narrower. */
   kit: {
-    tan: { absolute: 0.05, relative: 0.1 },
+    tan: { absolute: 0.1, relative: 0.1 },
     no2: { absolute: 0.01, relative: 0.15 },
     no3: { absolute: 0.05, relative: 0.2 },
     po4: { absolute: 0.0065, relative: 0.1 },
   },
+  /**
+   * A kit whose error is the same however little there is tells amounts apart, not factors: below so many times that error
+   * its readings are compared nearly as they stand, above as logarithms.
+   */
+  linearBelow: 3,
+  /**
+   * A kit that shows nothing speaks for less than where it begins to show: chances of showing nothing, which fall with what
+   * is there, as half a normal curve from so many times the kit's scatter before its end, so many times as wide.
+   */
+  kitEnd: { back: 1.2, times: 1.1 },
   /** Error of a score by eye, half a step and its rounding, in steps of 0 to 4. */
   scoreError: 0.58,
   /** Error of the crop at which a keeper wipes, as a logarithm. */
@@ -31,8 +41,8 @@ export const JUDGEMENT = {
 
   /** What the model gets wrong for weeks, one standard deviation on each observation's scale, and for how many days. */
   modelError: {
-    ...{ tan: 0.15, no2: 0.15, no3: 0.1, po4: 0.12 },
-    ...{ film_glass: 0.12, film_rock: 0.12, film_sand: 0.12, hair_algae: 0.12, film_back: 0.15 },
+    ...{ tan: 0.15, no2: 0.15, no3: 0.06, po4: 0.12 },
+    ...{ film_glass: 0.12, film_rock: 0.12, film_sand: 0.12, hair_algae: 0.06, film_back: 0.15 },
     detritus_sand: 0.12,
     heads: 0.1,
   },
@@ -40,9 +50,12 @@ export const JUDGEMENT = {
   /** Standard deviations off the runs from which an observation counts as outlying. */
   outlyingFrom: 2.5,
 
+  /** Most of each pass that is taken by weighing whole runs, and the share of the runs that must keep a weight. */
+  agreeing: { most: 0.5, keep: 0.75 },
+
   /** Times the share that chance explains, from which a name counts as told of; and how many are learned at most. */
   aboveChance: 1,
-  mostNames: 60,
+  mostNames: 100,
   /**
    * Further passes for tests of water whose runs lie further apart than they allow: how many at most, times the errors'
    * variance is taken in each, times too far apart from which there is one, and share of the variance of their errors

@@ -1,11 +1,12 @@
-/** A head count is read by what its kind lets be seen, as on the heads page. */
+/** A head count is read by what its kind lets be seen, as on the heads page; a reading by what its kit can tell. */
 import { expect, test } from "vitest";
 import { TABLE } from "../../answers/figures/table.ts";
 import { animalById } from "../../catalogue/index.ts";
 import { crewKind } from "../ahead/crew.ts";
-import { headsAt } from "../balance/pools.ts";
+import { headsAt, TAN } from "../balance/pools.ts";
 import { headRates } from "../heads/rates.ts";
-import type { HeadsSeen } from "../types/record.ts";
+import type { Spread } from "../types/estimate.ts";
+import type { HeadsSeen, ReadingSeen } from "../types/record.ts";
 import { observedIn } from "./observed.ts";
 
 const KINDS = ["trochus-snail", "nassarius-snail"].map((id) => crewKind(animalById.get(id)!, 4));
@@ -50,4 +51,59 @@ test("a count by day of a kind that is out at night or buried teaches nothing; k
   expect(read("nassarius-snail", 2, { hoursFromLightsOut: -3, torch: false })).toEqual([]);
   expect(read("trochus-snail", 2, { hoursFromLightsOut: -3, torch: false })).toEqual([]);
   expect(read("blue-leg-hermit", 2)).toEqual([]);
+});
+
+const reading = (value: Spread, how: Partial<ReadingSeen> = {}) =>
+  observedIn(
+    {
+      ...{ happenings: [], declined: [], asOf: "2026-06-15" },
+      observations: [
+        {
+          ...{ kind: "reading", entry: "r", on: "2026-06-01", quantity: "tan_mg_n_per_l", value },
+          ...{ censored: null, step: null, flag: null, ...how },
+        },
+      ],
+    },
+    WINDOW,
+    { kinds: KINDS, rates: headRates(TABLE), lightHours: 9 },
+  )[0]!;
+const exactly = (mg: number): Spread => ({ low: mg, central: mg, high: mg });
+const NOTHING: Spread = { low: 0, central: 0.1, high: 0.2 };
+
+/** Standard deviations by which a tank with so much ammonia lies above what was read. */
+const above = (read: ReturnType<typeof reading>, mgNPerL: number): number => {
+  const state = new Float64Array(80);
+  state[TAN] = mgNPerL * 100;
+  const shown = read.shown(state, { inputs: { V: 100 } } as never, { kitTan: 0 } as never);
+  return (shown - read.value) / read.error;
+};
+
+test("a kit of coarse steps says less than a fine one", () => {
+  const fine = above(reading(exactly(1), { step: 0.01 }), 1.5);
+  const coarse = above(reading(exactly(1), { step: 1 }), 1.5);
+  expect(fine).toBeGreaterThan(coarse);
+  // Even over one step, 0.29 of it, beside the kit's own 0.1.
+  expect(coarse).toBeCloseTo(0.5 / Math.hypot(0.1, 1 / Math.sqrt(12)), 0);
+});
+
+test("where a kit errs by as much however little there is, as much above as below is as far off", () => {
+  const read = reading(exactly(0.2), { step: 0.2 });
+  expect(above(read, 0.2)).toBeCloseTo(0, 9);
+  const [more, less] = [above(read, 0.35), -above(read, 0.05)];
+  expect(less / more).toBeGreaterThan(0.75);
+  expect(less / more).toBeLessThan(1.6);
+});
+
+test("a kit that shows nothing speaks for less than half a step; a limit that was typed stands where it was typed", () => {
+  const shownNothing = reading(NOTHING, { step: 0.2, censored: "below" });
+  const typed = reading({ low: 0, central: 0.25, high: 0.5 }, { censored: "below" });
+  expect(above(shownNothing, 0)).toBeCloseTo(0, 9);
+  expect(above(shownNothing, 0.3)).toBeGreaterThan(1.5);
+  expect(above(typed, 0.3)).toBeLessThan(0);
+  expect(above(typed, 0.8)).toBeGreaterThan(1.5);
+});
+
+test("a band that was typed is taken where it is wider than the kit's own error", () => {
+  const wide = reading({ low: 0.2, central: 1, high: 3 });
+  expect(wide.error).toBeGreaterThan(2 * reading(exactly(1)).error);
 });

@@ -12,6 +12,7 @@ import { chanceAt, seenOf } from "../heads/seen.ts";
 import type { MemberLearned } from "../larder/members.ts";
 import { exp, log } from "../numeric/elementary.ts";
 import { daysBetween } from "../stocking/suitability.ts";
+import type { Spread } from "../types/estimate.ts";
 import type { LearnedWindow } from "../types/learned.ts";
 import type { FilmBack, GrowthSeen, HeadsSeen, ReadingSeen, TankRecord } from "../types/record.ts";
 import { grouped } from "./grouped.ts";
@@ -43,6 +44,8 @@ export interface Observed {
   readonly series: string;
   readonly value: number;
   readonly error: number;
+  /** What the model gets wrong for weeks, one standard deviation on the same scale. */
+  readonly model: number;
   readonly censored: "below" | "above" | null;
   /** How many observations it stands for. */
   readonly of: number;
@@ -140,15 +143,20 @@ export function observedIn(
   return [...grouped(all, ({ series }) => series).values()].flatMap((series) => thinned(series, window.days));
 }
 
-function readingOf({ entry, on, quantity, value, censored }: ReadingSeen, day: number): Observed[] {
+function readingOf({ entry, on, quantity, value, censored, step }: ReadingSeen, day: number): Observed[] {
   const nutrient = NUTRIENTS.find((name) => QUANTITY_OF[name] === quantity);
   if (nutrient === undefined) return [];
-  const c = NEAR_ZERO[nutrient];
-  const at = censored === "below" ? value.high : censored === "above" ? value.low : value.central;
-  if (!(at >= 0) || !Number.isFinite(at)) return [];
   const { absolute, relative } = JUDGEMENT.kit[nutrient];
+  const rounding = (step ?? 0) * SD_OF_ONE_STEP;
+  const c = Math.max(NEAR_ZERO[nutrient], JUDGEMENT.linearBelow * Math.hypot(absolute, rounding));
+  const shownAt = censored === null ? value.central : kitEndOf(value, censored, step);
+  if (!(shownAt >= 0) || !Number.isFinite(shownAt)) return [];
+  const scatter = Math.max(absolute, relative * shownAt);
+  const { back, times } = JUDGEMENT.kitEnd;
+  const at =
+    censored === null ? shownAt : Math.max(0, shownAt + (censored === "below" ? -back : back) * scatter);
   const own = (log(Math.max(0, value.high) + c) - log(Math.max(0, value.low) + c)) / Z90_WIDTH;
-  const kit = Math.max(absolute, relative * at) / (at + c);
+  const kit = (censored === null ? Math.hypot(scatter, rounding) : times * scatter) / (at + c);
   const pool = POOL[nutrient];
   const bias = KIT_NAME[nutrient];
   return [
@@ -156,10 +164,23 @@ function readingOf({ entry, on, quantity, value, censored }: ReadingSeen, day: n
       ...{ entry, on, day, group: nutrient, series: nutrient, censored, of: 1 },
       value: log(at + c),
       error: censored === null && Number.isFinite(own) ? Math.max(kit, own) : kit,
+      model: (JUDGEMENT.modelError[nutrient] * (at + NEAR_ZERO[nutrient])) / (at + c),
       shown: (y, world, { [bias]: z }) =>
         log(Math.max(0, y[pool]! / world.inputs.V) * exp(BIAS_OF.kit * z) + c),
     },
   ];
+}
+
+/** Standard deviation of what is rounded to whole steps, in steps: even over one of them. */
+const SD_OF_ONE_STEP = 1 / Math.sqrt(12);
+
+/**
+ * Where a kit that shows nothing begins to show something: half-way to its first step, as a keeper takes the nearer colour.
+ * A limit that was typed as one stands where it was typed.
+ */
+function kitEndOf({ low, high }: Spread, censored: "below" | "above", step: number | null): number {
+  if (censored === "above") return low;
+  return step !== null && high <= step * (1 + 1e-9) ? high / 2 : high;
 }
 
 const CROPS = {
@@ -179,6 +200,7 @@ function growthOf({ entry, on, growth, score }: GrowthSeen, day: number): Observ
       ...{ entry, on, day, group, series: group, censored: null, of: 1 },
       value: score,
       error: JUDGEMENT.scoreError,
+      model: JUDGEMENT.modelError[group],
       shown: (y, world, own) =>
         scoreOfCrop((times * y[pool]!) / Math.max(1e-3, world.inputs[area])) + bias * own[eye],
     },
@@ -192,6 +214,7 @@ function filmBackOf({ entry, on }: FilmBack, day: number): Observed[] {
       ...{ entry, on, day, group: "film_back", series: "film_back", censored: null, of: 1 },
       value: log(WIPED_AT_MG_C),
       error: JUDGEMENT.filmBackError,
+      model: JUDGEMENT.modelError.film_back,
       shown: (y, world, own) => log(y[FG]! / world.inputs.Ag + 1) - JUDGEMENT.wipedAtBias * own.wipedAt,
     },
   ];
@@ -214,6 +237,7 @@ function headsOf(counted: HeadsSeen, day: number, { kinds, rates, lightHours }: 
       ...{ entry, on, day, group: "heads", series: `heads ${animal}`, censored: null, of: 1 },
       value: seen,
       error: Math.sqrt(JUDGEMENT.headsError ** 2 + spread) * (about ? 1.5 : 1),
+      model: JUDGEMENT.modelError.heads,
       shown: (y, _, own) => chanceAt(chance, own.eyeHeads) * y[headsAt(s)]!,
     },
   ];

@@ -30,7 +30,7 @@ export function offsetsToday(
     if (at.length === 0) return chance.map((z) => model * z);
     const shared = Float64Array.from(
       at,
-      (i) => model ** 2 * exp(-Math.abs(days - observed[i]!.day) / JUDGEMENT.modelErrorDays),
+      (i) => model * observed[i]!.model * exp(-Math.abs(days - observed[i]!.day) / JUDGEMENT.modelErrorDays),
     );
     const factor = cholesky(at.map((i) => Float64Array.from(at, (j) => covariance[i]![j]!)));
     const weight = solve(factor, shared);

@@ -150,12 +150,16 @@ const taught = ({ learned }: TankFacts): Learned | null =>
   learned === undefined || learned.scores.length === 0 ? null : learned;
 
 /** Learned rows, and for names that were not learned the draw that the rows were learned beside. */
-function learnedScores({ names, scores: rows, seed }: Learned, name: string, count: number): Float64Array {
+function learnedScores(
+  { names, scores: rows, seed, drawnBy }: Learned,
+  name: string,
+  count: number,
+): Float64Array {
   const at = names.indexOf(name);
   const prior = at < 0 ? scores(name, rows.length, seed) : null;
   return Float64Array.from({ length: count }, (_, m) => {
     const row = m % rows.length;
-    return prior === null ? rows[row]![at]! : prior[row]!;
+    return prior === null ? rows[row]![at]! : prior[drawnBy?.[row] ?? row]!;
   });
 }
 

@@ -11,6 +11,11 @@ export interface Learned {
   readonly scores: readonly (readonly number[])[];
   /** Seed of the prior scores that the rows were moved from: what was not learned is drawn by it, row by row. */
   readonly seed: number;
+  /**
+   * By row, the prior row that what was not learned is drawn by: runs that agreed with the daybook stand for others that
+   * did not, whole. Absent: each row its own.
+   */
+  readonly drawnBy?: readonly number[];
   readonly window: LearnedWindow;
 }
 
