@@ -148,7 +148,7 @@ function readingOf({ entry, on, quantity, value, censored, step }: ReadingSeen, 
   if (nutrient === undefined) return [];
   const { absolute, relative } = JUDGEMENT.kit[nutrient];
   const rounding = (step ?? 0) * SD_OF_ONE_STEP;
-  const c = Math.max(NEAR_ZERO[nutrient], JUDGEMENT.linearBelow * Math.hypot(absolute, rounding));
+  const c = Math.max(NEAR_ZERO[nutrient], JUDGEMENT.linearBelow * hypotenuse(absolute, rounding));
   const shownAt = censored === null ? value.central : kitEndOf(value, censored, step);
   if (!(shownAt >= 0) || !Number.isFinite(shownAt)) return [];
   const scatter = Math.max(absolute, relative * shownAt);
@@ -156,7 +156,7 @@ function readingOf({ entry, on, quantity, value, censored, step }: ReadingSeen, 
   const at =
     censored === null ? shownAt : Math.max(0, shownAt + (censored === "below" ? -back : back) * scatter);
   const own = (log(Math.max(0, value.high) + c) - log(Math.max(0, value.low) + c)) / Z90_WIDTH;
-  const kit = (censored === null ? Math.hypot(scatter, rounding) : times * scatter) / (at + c);
+  const kit = (censored === null ? hypotenuse(scatter, rounding) : times * scatter) / (at + c);
   const pool = POOL[nutrient];
   const bias = KIT_NAME[nutrient];
   return [
@@ -170,6 +170,9 @@ function readingOf({ entry, on, quantity, value, censored, step }: ReadingSeen, 
     },
   ];
 }
+
+/** The platform's own differs in the last bit from engine to engine. */
+const hypotenuse = (a: number, b: number): number => Math.sqrt(a * a + b * b);
 
 /** Standard deviation of what is rounded to whole steps, in steps: even over one of them. */
 const SD_OF_ONE_STEP = 1 / Math.sqrt(12);
