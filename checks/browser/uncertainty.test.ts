@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import type { AheadOutput } from "../../src/contract/output/ahead.ts";
 import type { LarderOutput } from "../../src/contract/output/larder.ts";
 import { to } from "../../src/web/page.ts";
-import { addressOf, open, type Watched, watched } from "./kit/browser.ts";
+import { answered, open, type Watched, watched } from "./kit/browser.ts";
 
 const { demo, danger, first } = inject("cast");
 const RUNS = 20;
@@ -18,7 +18,7 @@ beforeAll(async () => {
 afterAll(() => seen.close());
 
 async function engine<T>(tank: string, part: string): Promise<T> {
-  const answer = await fetch(addressOf(`/api/v1/tanks/${tank}/${part}`));
+  const answer = await answered(`/api/v1/tanks/${tank}/${part}`);
   expect(answer.status).toBe(200);
   return (await answer.json()) as T;
 }

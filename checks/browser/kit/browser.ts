@@ -1,4 +1,5 @@
 /** The shared browser from inside a test file, and contexts that tell of everything that went wrong in them. */
+import { setTimeout } from "node:timers/promises";
 import {
   type Browser,
   type BrowserContext,
@@ -28,8 +29,11 @@ export interface Watched {
   readonly close: () => Promise<void>;
 }
 
-/** Refusals that a check provoked are told in the page; the browser's own note of the status is no fault. */
-const NOTE_OF_STATUS = /Failed to load resource: the server responded with a status of (404|409|412|422)/;
+/**
+ * Refusals that a check provoked are told in the page; the browser's own note of the status is no fault. Nor is that of
+ * an engine with too much to do (503): who waits for a part asks again, and a part that never comes fails by itself.
+ */
+const NOTE_OF_STATUS = /Failed to load resource: the server responded with a status of (404|409|412|422|503)/;
 
 /** A context that waits as long as a test may: slow is no fault, the test's own limit ends what hangs. */
 export async function newContext(options: BrowserContextOptions = {}): Promise<BrowserContext> {
@@ -70,6 +74,18 @@ function watch(context: BrowserContext, faults: string[]): void {
 /** Parts that come when the engine has worked them out. */
 const COMING = "[data-await], [data-plan-part^='/'], [aria-busy=true]";
 const COMING_SECONDS = 250;
+const ASK_AGAIN_MS = 3_000;
+const MOST_ASKED = 40;
+
+/** A plain request, made again where the engine had too much to do to answer; the last answer as it is. */
+export async function answered(path: string): Promise<Response> {
+  for (let asked = 1; ; asked += 1) {
+    const answer = await fetch(addressOf(path));
+    if (answer.status !== 503 || asked === MOST_ASKED) return answer;
+    await answer.body?.cancel();
+    await setTimeout(ASK_AGAIN_MS);
+  }
+}
 
 /** Opens a path and waits for its parts, not for the solver that comes later; the answer's status. */
 export async function open(page: Page, path: string): Promise<number> {
@@ -86,10 +102,20 @@ export async function turn(page: Page, deed: () => Promise<unknown>): Promise<vo
   await Promise.all([page.waitForEvent("load"), deed()]);
 }
 
+/** Waits for the parts; one that the engine had too much to do for is asked for again, by the page's own button. */
 export async function settled(page: Page): Promise<void> {
   const late = Date.now() + COMING_SECONDS * 1000;
+  const again = page.locator("[data-await], [data-plan-part]").getByRole("button", { name: "Ask again" });
+  let asked = 0;
   while ((await page.locator(COMING).count()) > 0) {
     if (Date.now() > late) throw new Error(`parts of ${page.url()} did not come in ${COMING_SECONDS} s`);
-    await page.waitForTimeout(50);
+    const left = (await again.count()) > 0;
+    if (left && asked === MOST_ASKED) {
+      throw new Error(`parts of ${page.url()} did not come, asked for ${MOST_ASKED} times more`);
+    }
+    await page.waitForTimeout(left ? ASK_AGAIN_MS : 50);
+    if (!left) continue;
+    asked += 1;
+    await again.first().click();
   }
 }

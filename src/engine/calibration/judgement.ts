@@ -41,9 +41,9 @@ export const JUDGEMENT = {
 
   /** What the model gets wrong for weeks, one standard deviation on each observation's scale, and for how many days. */
   modelError: {
-    ...{ tan: 0.15, no2: 0.15, no3: 0.06, po4: 0.12 },
-    ...{ film_glass: 0.12, film_rock: 0.12, film_sand: 0.12, hair_algae: 0.06, film_back: 0.15 },
-    detritus_sand: 0.12,
+    ...{ tan: 0.15, no2: 0.15, no3: 0.05, po4: 0.12 },
+    ...{ film_glass: 0.2, film_rock: 0.12, film_sand: 0.12, hair_algae: 0.06, film_back: 0.15 },
+    detritus_sand: 0.25,
     heads: 0.1,
   },
   modelErrorDays: 21,
@@ -51,11 +51,11 @@ export const JUDGEMENT = {
   outlyingFrom: 2.5,
 
   /** Most of each pass that is taken by weighing whole runs, and the share of the runs that must keep a weight. */
-  agreeing: { most: 0.5, keep: 0.75 },
+  agreeing: { most: 0.25, keep: 0.8 },
 
   /** Times the share that chance explains, from which a name counts as told of; and how many are learned at most. */
   aboveChance: 1,
-  mostNames: 100,
+  mostNames: 60,
   /**
    * Further passes for tests of water whose runs lie further apart than they allow: how many at most, times the errors'
    * variance is taken in each, times too far apart from which there is one, and share of the variance of their errors
