@@ -122,6 +122,13 @@ export function drawMembers(
     drawn.set(name, made);
     return made;
   };
+  // Deaths that nobody saw: no run was weighed by them, so each row draws its own, whichever run stands in it.
+  const lossScores = new Map(
+    Object.keys(learned?.window.unseenLosses ?? {}).map((animal) => [
+      animal,
+      scores(`unseen losses ${animal}`, learned!.scores.length, learned!.seed),
+    ]),
+  );
   const parameterScores = [...PARAMETER_SYMBOLS, ...SIZING_SYMBOLS].map((symbol) => {
     const parameter = table.get(symbol);
     if (parameter === undefined) throw new RangeError(`Cannot draw members: no parameter "${symbol}"`);
@@ -141,7 +148,13 @@ export function drawMembers(
     }
     const fact: Record<string, number> = {};
     for (const { field, z } of factScores) fact[field] = valueAt(facts[field], z[m]!);
-    return memberFrom(facts, fact as Record<DrawnFact, number>, values, (name) => scoreOf(name)[m]!);
+    return memberFrom(
+      facts,
+      fact as Record<DrawnFact, number>,
+      values,
+      (name) => scoreOf(name)[m]!,
+      unseenLosses(learned, (animal) => lossScores.get(animal)![m % learned!.scores.length]!),
+    );
   });
 }
 
@@ -173,7 +186,13 @@ export function centralMember(facts: TankFacts, table: ParameterTable): Member {
     values[symbol] = parameter.spread.central;
   }
   const fact = Object.fromEntries(DRAWN_FACTS.map((field) => [field, facts[field].central]));
-  return memberFrom(facts, fact as Record<DrawnFact, number>, values, () => 0);
+  return memberFrom(
+    facts,
+    fact as Record<DrawnFact, number>,
+    values,
+    () => 0,
+    unseenLosses(taught(facts), () => 0),
+  );
 }
 
 function memberFrom(
@@ -181,6 +200,7 @@ function memberFrom(
   fact: Readonly<Record<DrawnFact, number>>,
   values: Readonly<Record<string, number>>,
   score: (name: string) => number,
+  losses: MemberLearned["unseenLosses"],
 ): Member {
   const sizing = values as unknown as SizingValues;
   const learned = taught(facts);
@@ -239,16 +259,23 @@ function memberFrom(
               score(firstOf(quantity)),
             ),
             own: Object.fromEntries(OWN_NAMES.map((name) => [name, score(name)])) as Record<OwnName, number>,
-            unseenLosses: Object.fromEntries(
-              Object.entries(learned.window.unseenLosses ?? {}).map(([animal, chances]) => [
-                animal,
-                countAt(chances, score(`unseen losses ${animal}`)),
-              ]),
-            ),
+            unseenLosses: losses,
           },
         }),
   };
 }
+
+/** By animal, how many of the heads on the keeper's list live no longer, at a score each. */
+const unseenLosses = (
+  learned: Learned | null,
+  scoreOf: (animal: string) => number,
+): MemberLearned["unseenLosses"] =>
+  Object.fromEntries(
+    Object.entries(learned?.window.unseenLosses ?? {}).map(([animal, chances]) => [
+      animal,
+      countAt(chances, scoreOf(animal)),
+    ]),
+  );
 
 /** The count at a standard normal score, of the chances of none, one, two ... */
 function countAt(chances: readonly number[], score: number): number {
