@@ -84,12 +84,11 @@ test("over 600 invented truths, the truth ranks among the learned members as oft
   const bins = new Array<number>(10).fill(0);
   const rounds = 600;
   const noise = new Chance(31, 4);
-  const normal = () => noise.normal();
   const error = 0.5;
   for (let round = 0; round < rounds; round += 1) {
-    const truth = [normal(), normal()];
+    const truth = [noise.normal(), noise.normal()];
     const show = (a: number, b: number) => [a + 0.5 * b, a - b, b];
-    const observed = Float64Array.from(show(truth[0]!, truth[1]!), (x) => x + error * normal());
+    const observed = Float64Array.from(show(truth[0]!, truth[1]!), (x) => x + error * noise.normal());
     const errors = [0, 1, 2].map((i) => Float64Array.from([0, 1, 2], (j) => (i === j ? error ** 2 : 0)));
     let z = ["a", "b"].map((name) => scores(name, members, 1000 + round));
     for (const [pass, times] of PASSES.entries()) {

@@ -5,26 +5,11 @@
 import { modelParameters } from "../../src/catalogue/index.ts";
 import { careEvents } from "../../src/engine/ahead/care.ts";
 import { type CrewKind, standingOf, worldOf } from "../../src/engine/ahead/start.ts";
-import { HAIR_AT_START, NITRIFIERS_AT_START } from "../../src/engine/ahead/window.ts";
+import { beginWith } from "../../src/engine/ahead/window.ts";
 import type { TankEvent } from "../../src/engine/balance/events.ts";
-import {
-  D,
-  FF,
-  FG,
-  FR,
-  FS,
-  headsAt,
-  NO2,
-  NO3,
-  PO4,
-  reserveAt,
-  TAN,
-  XA,
-  XN,
-} from "../../src/engine/balance/pools.ts";
+import { D, FF, FG, FR, FS, headsAt, NO2, NO3, PO4, reserveAt, TAN } from "../../src/engine/balance/pools.ts";
 import { DISPLAY_STEPS, run } from "../../src/engine/balance/run.ts";
 import { drawMembers, type Member } from "../../src/engine/larder/members.ts";
-import { valueAt } from "../../src/engine/numeric/draws.ts";
 import { RandomStream } from "../../src/engine/numeric/random.ts";
 import type { TankFacts } from "../../src/engine/types/tank.ts";
 import { nToNitrate, pToPhosphate } from "../../src/engine/units/nutrients.ts";
@@ -86,7 +71,9 @@ export function truthOf(
   const days: TruthDay[] = [];
   const random = new RandomStream(seed, 13);
   const all = [...done, ...later];
-  let state = asBegun(start.state, new Chance(seed, 17));
+  const first = new Chance(seed, 17);
+  let { state } = start;
+  beginWith(state, { nitrifiersAtStart: first.normal(), hairAtStart: first.normal() });
   let now = start.member;
   const drawnParameters = start.member.parameters;
   let today = { state, member: now };
@@ -101,16 +88,6 @@ export function truthOf(
     now = { ...now, inputs: world.inputs };
   }
   return { member, kinds, days, done, today, later };
-}
-
-/** Hair algae and nitrifiers of the daybook's first day: drawn from the bands that calibration has for them. */
-function asBegun(start: Float64Array, chance: Chance): Float64Array {
-  const state = Float64Array.from(start);
-  const nitrifiers = valueAt(NITRIFIERS_AT_START, chance.normal());
-  state[FF] = state[FF]! * valueAt(HAIR_AT_START, chance.normal());
-  state[XA] = state[XA]! * nitrifiers;
-  state[XN] = state[XN]! * nitrifiers;
-  return state;
 }
 
 const addedOf = ({ animal }: CrewKind, events: readonly TankEvent[]): number =>

@@ -100,10 +100,7 @@ export function runWindow(
   events.sort((a, b) => a.t - b.t);
   const { state } = run(world, first, events, { days: runUp, steps });
   setToKnown(state, before, startKinds, atStart);
-  state[FF] = state[FF]! * valueAt(HAIR_AT_START, own.hairAtStart);
-  const nitrifiers = valueAt(NITRIFIERS_AT_START, own.nitrifiersAtStart);
-  state[XA] = state[XA]! * nitrifiers;
-  state[XN] = state[XN]! * nitrifiers;
+  beginWith(state, own);
   const holds = new Set(kinds.map(({ animal }) => animal.id));
   const happened = [
     ...starting.filter(({ t }) => t >= runUp).map((event) => ({ ...event, t: event.t - runUp })),
@@ -114,6 +111,17 @@ export function runWindow(
     ...(onDay === undefined ? {} : { rowEvery: 1, onRow: (day, y) => onDay(day, y, world) }),
   });
   return { world, first: state, state: end.state, ledger: end.ledger };
+}
+
+/** Hair algae and nitrifiers of the daybook's first day, at a score each; `state` is changed. */
+export function beginWith(
+  state: Float64Array,
+  { hairAtStart, nitrifiersAtStart }: { readonly hairAtStart: number; readonly nitrifiersAtStart: number },
+): void {
+  const nitrifiers = valueAt(NITRIFIERS_AT_START, nitrifiersAtStart);
+  state[FF] = state[FF]! * valueAt(HAIR_AT_START, hairAtStart);
+  state[XA] = state[XA]! * nitrifiers;
+  state[XN] = state[XN]! * nitrifiers;
 }
 
 /** What the keeper gave at a time, of what the tank is given today. */

@@ -83,7 +83,7 @@ test("a kit of coarse steps says less than a fine one", () => {
   const coarse = above(reading(exactly(1), { step: 1 }), 1.5);
   expect(fine).toBeGreaterThan(coarse);
   // Even over one step, 0.29 of it, beside the kit's own 0.1.
-  expect(coarse).toBeCloseTo(0.5 / Math.hypot(0.1, 1 / Math.sqrt(12)), 0);
+  expect(Math.abs(coarse - 0.5 / Math.hypot(0.1, 1 / Math.sqrt(12)))).toBeLessThan(0.25);
 });
 
 test("where a kit errs by as much however little there is, as much above as below is as far off", () => {
@@ -100,6 +100,9 @@ test("a kit that shows nothing speaks for less than half a step; a limit that wa
   expect(above(shownNothing, 0)).toBeCloseTo(0, 9);
   expect(above(shownNothing, 0.3)).toBeGreaterThan(1.5);
   expect(above(typed, 0.3)).toBeLessThan(0);
+  const lower = reading({ low: 0, central: 0.1, high: 0.2 }, { step: 0.5, censored: "below" });
+  // Its limit stays at 0.2, and 1.2 of the kit's 0.1 below it is what it speaks for.
+  expect(above(lower, 0.08)).toBeCloseTo(0, 9);
   expect(above(typed, 0.8)).toBeGreaterThan(1.5);
 });
 

@@ -179,11 +179,11 @@ const SD_OF_ONE_STEP = 1 / Math.sqrt(12);
 
 /**
  * Where a kit that shows nothing begins to show something: half-way to its first step, as a keeper takes the nearer colour.
- * A limit that was typed as one stands where it was typed.
+ * Any other limit stands where it was typed.
  */
 function kitEndOf({ low, high }: Spread, censored: "below" | "above", step: number | null): number {
   if (censored === "above") return low;
-  return step !== null && high <= step * (1 + 1e-9) ? high / 2 : high;
+  return step !== null && Math.abs(high - step) <= 1e-9 * step ? high / 2 : high;
 }
 
 const CROPS = {
