@@ -84,7 +84,7 @@ const EVERY_KIND: readonly Told[] = [
   },
   {
     kind: "decline",
-    query: "?advice=wave.2",
+    query: "?advice=danger.tan_mg_n_per_l",
     type: { reason: "away for two weeks" },
     sentence: /Advice declined: away for two weeks/,
   },

@@ -48,7 +48,7 @@ const FORMS: readonly (readonly [EntryKind, query?: string])[] = [
   ["outage"],
   ["relocation"],
   ["absence"],
-  ["decline", "?advice=wave.2"],
+  ["decline", "?advice=danger.tan_mg_n_per_l"],
 ];
 
 export function statesOf(cast: Cast): State[] {

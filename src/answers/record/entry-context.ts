@@ -2,6 +2,7 @@
 import { findAnimal } from "../../catalogue/index.ts";
 import { givenFor, headsOn } from "../../contract/daybook/apply/lots.ts";
 import type { Since } from "../../contract/daybook/apply/scene.ts";
+import type { AskedAdvice } from "../../contract/daybook/asked-advice.ts";
 import { byDay } from "../../contract/daybook/by-day.ts";
 import type { DaybookEntry } from "../../contract/daybook/kinds.ts";
 import { knownToday } from "../../contract/daybook/known-today.ts";
@@ -51,12 +52,14 @@ interface Beside {
   readonly correcting?: string | null;
   /** Other tanks of the store, where the entry can be kept there too. */
   readonly findTank?: FindTank | undefined;
+  /** Advice that stands, where the entry declines some. */
+  readonly asked?: readonly AskedAdvice[] | undefined;
 }
 
 export function entryContext(
   tank: KnownTank,
   moment: Moment,
-  { correcting = null, findTank }: Beside = {},
+  { correcting = null, findTank, asked }: Beside = {},
 ): EntryContext {
   const { document, facts, since } = tank;
   const entries = tank.entries.filter(({ id }) => id !== correcting);
@@ -70,6 +73,7 @@ export function entryContext(
     knownAs: (animal, on) => known.of({ on }, animal),
     movedOut: (animal, on) => movedOut(entries, animal, on),
     ...(findTank === undefined ? {} : { findTank }),
+    ...(asked === undefined ? {} : { asked }),
     waterL: facts.waterL.origin === "assumed" ? null : facts.waterL.central,
   };
 }

@@ -1,14 +1,18 @@
 /** `grazewell log`: one entry into a kept tank's daybook, read as the page would read it; all that is doubtful at once. */
 import { Command } from "commander";
+import type { RankedAdvice } from "../../answers/bench/next.ts";
+import { DEFAULT_ENSEMBLE } from "../../answers/plan/plan-tank.ts";
 import { entryContext } from "../../answers/record/entry-context.ts";
 import { wrap } from "../../answers/words.ts";
 import { ENTRY_FIELDS, KIND_LABELS } from "../../contract/daybook/fields.ts";
 import { ENTRY_KINDS } from "../../contract/daybook/kinds.ts";
 import { type EntryDoubt, type EntryText, entryKind, readEntry } from "../../contract/daybook/read-entry.ts";
+import type { LoadedTank } from "../../server/route.ts";
 import type { Json } from "../../store/store.ts";
 import { daybookOutputOf } from "../daybook/output.ts";
 import { entryLines } from "../daybook/print.ts";
 import { CliError, EXIT, type Io, localDate } from "../io.ts";
+import { rankedFor } from "../plan/ranked.ts";
 import { STORE_OPTION } from "../store/open.ts";
 import { nameOf, withKeptTank } from "../tank-source.ts";
 
@@ -57,6 +61,7 @@ async function log(named: string, fields: readonly string[], { tank, store: wher
   const { loadTank } = await import("../../server/load-tank.ts");
   const { newId } = await import("../../server/new-id.ts");
   const { isChecked, keepEntry } = await import("../../server/moves/keep.ts");
+  const { adviceAsked } = await import("../../server/moves/advice-asked.ts");
   const { otherTanks } = await import("../../server/moves/other-tanks.ts");
   await withKeptTank(tank, where, async (store, row) => {
     const loaded = await loadTank(store, row.id, io.today);
@@ -66,7 +71,9 @@ async function log(named: string, fields: readonly string[], { tank, store: wher
     const now = localDate(clock) === io.today ? clock.toISOString() : null;
     const load = (id: string) => loadTank(store, id, io.today);
     const findTank = await otherTanks(kind, typed, loaded, { store, loadTank: load, now });
-    const read = readEntry(kind, typed, entryContext(loaded, { today: io.today, now }, { findTank }));
+    const rank = (id: string) => rankedWith(id, loaded, io);
+    const asked = await adviceAsked(kind, typed, loaded, rank);
+    const read = readEntry(kind, typed, entryContext(loaded, { today: io.today, now }, { findTank, asked }));
     if (!read.ok) {
       const count = read.doubts.length;
       const heading = `${count} ${count === 1 ? "thing" : "things"} to mend. Nothing was kept.`;
@@ -86,6 +93,13 @@ async function log(named: string, fields: readonly string[], { tank, store: wher
     for (const { text } of read.said) io.talk(wrap(text, io.width, "", "  "));
     io.out(`${nameOf(row)}, ${kept.on}: ${(await entryLines(kept)).join(" ")}`);
   });
+}
+
+/** Waits for the plan only where the advice is not among what is known without it. */
+async function rankedWith(id: string, loaded: LoadedTank, io: Io): Promise<RankedAdvice> {
+  const { isAmong } = await import("../../server/bench-scene.ts");
+  const ranked = await rankedFor(loaded, null, io);
+  return isAmong(ranked, id) ? ranked : await rankedFor(loaded, DEFAULT_ENSEMBLE, io);
 }
 
 /** `name=text` each; a name twice is a slip. */

@@ -1,18 +1,15 @@
 /** `grazewell next --tank ID`: what to do next for a kept tank, and why; the list that its bench shows. */
 import { Command, Option } from "commander";
 import type { Advice } from "../../answers/advice.ts";
-import { adviceFor, type RankedAdvice } from "../../answers/bench/next.ts";
+import type { RankedAdvice } from "../../answers/bench/next.ts";
 import { nextOutputOf } from "../../answers/bench/output.ts";
-import { learnedOf } from "../../answers/learned/learned.ts";
-import { DEFAULT_ENSEMBLE, type EnsembleChoice } from "../../answers/plan/plan-tank.ts";
-import { wavesOutputOf } from "../../answers/plan/waves-output.ts";
+import { DEFAULT_ENSEMBLE } from "../../answers/plan/plan-tank.ts";
 import { plain } from "../../answers/sentence.ts";
 import { STATEMENT } from "../../answers/statement.ts";
 import { dateWords, wrap } from "../../answers/words.ts";
-import type { LoadedTank } from "../../server/route.ts";
 import type { Io } from "../io.ts";
 import { memberCount, seedNumber } from "../plan/options.ts";
-import { planOf, progressOf } from "../plan/plan-of.ts";
+import { rankedFor } from "../plan/ranked.ts";
 import { STORE_OPTION } from "../store/open.ts";
 import { withKeptTank } from "../tank-source.ts";
 
@@ -64,16 +61,6 @@ export function command(io: Io): Command {
     });
 }
 
-/** As the bench ranks it: the plan is that of the ensemble which has learned from the daybook. */
-async function rankedFor(loaded: LoadedTank, choice: EnsembleChoice | null, io: Io): Promise<RankedAdvice> {
-  const { sceneOf } = await import("../../server/pages/bench.ts");
-  if (choice === null) return adviceFor(sceneOf(loaded, null, io.today));
-  const { facts } = learnedOf(loaded.facts, loaded.record, progressOf(io));
-  const plan = await planOf(facts, choice, io);
-  const waves = wavesOutputOf(plan, facts, choice, null);
-  return adviceFor(sceneOf(loaded, waves, io.today));
-}
-
 const URGENCY_WORDS: Readonly<Record<Advice["urgency"], string>> = {
   today: "Today",
   this_week: "This week",
@@ -90,6 +77,7 @@ function textOf(name: string, { standing, declined }: RankedAdvice, io: Io): str
       part(`By when: ${plain(advice.byWhen)}`),
       part(`What would change this: ${plain(advice.wouldChange)}`),
       part(`Or: ${advice.wait.words}.`),
+      part(`Its name: ${advice.id}`),
     ].join("\n");
   return [
     wrap(`What next for ${io.bold(name)}?`, io.width),
@@ -103,6 +91,14 @@ function textOf(name: string, { standing, declined }: RankedAdvice, io: Io): str
               part(`${plain(advice.do)} Declined on ${dateWords(on)}: ${reason}`),
             ),
           ].join("\n"),
+        ]),
+    ...(standing.length === 0
+      ? []
+      : [
+          wrap(
+            'To decline one, with its name: grazewell log decline --tank ... advice=NAME reason="why not"',
+            io.width,
+          ),
         ]),
     wrap(STATEMENT, io.width),
   ].join("\n\n");

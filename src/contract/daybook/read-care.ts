@@ -61,6 +61,18 @@ export function readDecline(gather: Gather): EntryBody<"decline"> | undefined {
   const advice = gather.words("advice");
   const reason = gather.reason("reason");
   const when = gather.when();
+  const { asked } = gather.context;
+  const found = asked?.find(({ id }) => id === advice);
+  if (advice != null && asked !== undefined && found === undefined) {
+    const choices = asked.map(({ id, does }) => ({ label: does, text: id }));
+    return gather.doubt(
+      "advice",
+      "NOTFOUND",
+      "no such advice stands today; one of these can be declined",
+      choices,
+    );
+  }
   if (advice == null || reason == null || when === undefined) return undefined;
-  return { ...when, advice, reason };
+  const rested = found?.restsOn === undefined ? {} : { rests_on: found.restsOn };
+  return { ...when, advice, reason, ...rested };
 }

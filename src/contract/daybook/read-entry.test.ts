@@ -404,3 +404,34 @@ test("a zone is one that the platform knows, and no mere offset", () => {
   expect(doubts("relocation", { to: "x", zone: "+01:00" })[0]?.field).toBe("zone");
   expect(doubts("relocation", { to: "x", zone: "Europe/Lundon" })[0]?.field).toBe("zone");
 });
+
+describe("declining", () => {
+  const asked = [
+    { id: "silence", does: "Test the water.", restsOn: "reading 7" },
+    { id: "hungry", does: "Feed the snails.", restsOn: undefined },
+  ];
+
+  test("keeps what the advice rested on when it was declined", () => {
+    expect(kept("decline", { advice: "silence", reason: "away" }, { asked }).body.rests_on).toBe("reading 7");
+    expect(kept("decline", { advice: "hungry", reason: "away" }, { asked }).body).not.toHaveProperty(
+      "rests_on",
+    );
+  });
+
+  test("of advice that does not stand is asked about, with what does", () => {
+    const [doubt, ...more] = doubts("decline", { advice: "wave.2", reason: "away" }, { asked });
+    expect(more).toEqual([]);
+    expect(doubt).toMatchObject({
+      field: "advice",
+      message: { kind: "NOTFOUND" },
+      choices: [
+        { label: "Test the water.", text: "silence" },
+        { label: "Feed the snails.", text: "hungry" },
+      ],
+    });
+  });
+
+  test("from a file is kept as it was, whatever stands today", () => {
+    expect(kept("decline", { advice: "wave.2", reason: "away" }).body.advice).toBe("wave.2");
+  });
+});

@@ -5,6 +5,7 @@
 import type { FindAnimal } from "../quantity/find-animal.ts";
 import type { Choice, Message } from "../quantity/outcome.ts";
 import { shown } from "../quantity/show.ts";
+import type { AskedAdvice } from "./asked-advice.ts";
 import { ENTRY_FIELDS, KIND_LABELS } from "./fields.ts";
 import { Gather, isTrait } from "./gather.ts";
 import { ENTRY_BODIES, ENTRY_KINDS, type EntryBody, type EntryKind } from "./kinds.ts";
@@ -40,6 +41,8 @@ export interface EntryContext extends ReadingContext {
   readonly movedOut?: (animal: string, on: string) => readonly MovedOut[];
   /** Other tanks of the store; absent where only this daybook can be written. */
   readonly findTank?: FindTank;
+  /** Advice that can be declined; absent where none was worked out, as for what comes from a file. */
+  readonly asked?: readonly AskedAdvice[];
   /** Water of the tank, L: what "20 L changed" is a share of; null where unknown. */
   readonly waterL: number | null;
 }

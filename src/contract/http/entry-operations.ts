@@ -168,8 +168,14 @@ export const ENTRY_OPERATIONS: readonly Operation[] = [
       {
         name: "advice declined",
         params: of,
-        body: { kind: "decline", advice: "wave.2", reason: "away until July" },
+        body: { kind: "decline", advice: "heads.found", reason: "taken out on Friday" },
         status: 201,
+      },
+      {
+        name: "advice that does not stand",
+        params: of,
+        body: { kind: "decline", advice: "wave.99", reason: "away until July" },
+        status: 422,
       },
       {
         name: "a reading",

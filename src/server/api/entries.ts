@@ -10,6 +10,8 @@ import { API_ROOT } from "../../contract/http/openapi.ts";
 import { decimalSign } from "../../contract/quantity/preferences.ts";
 import { preferencesOf } from "../../contract/tank-file/preferences-of.ts";
 import type { EntryRow, Json, Saved } from "../../store/store.ts";
+import { rankedWith } from "../bench-scene.ts";
+import { adviceAsked } from "../moves/advice-asked.ts";
 import { changeEntry, type Hand, isChecked, keepEntry, type Refused } from "../moves/keep.ts";
 import { otherTanks } from "../moves/other-tanks.ts";
 import type { LoadedTank } from "../route.ts";
@@ -156,7 +158,9 @@ async function taken(
   const sign = decimalSign(preferencesOf(tank.document.preferences).locale);
   const typed = asTyped(sent, sign);
   const findTank = await otherTanks(sent.kind, typed, tank, context, correcting);
-  const read = readEntry(sent.kind, typed, entryContext(tank, context, { correcting, findTank }));
+  const rank = async (id: string) => (await rankedWith(id, tank, context)).ranked;
+  const asked = await adviceAsked(sent.kind, typed, tank, rank, correcting);
+  const read = readEntry(sent.kind, typed, entryContext(tank, context, { correcting, findTank, asked }));
   if (read.ok) return read;
   throw mend(
     422,

@@ -1,21 +1,18 @@
 /** Bench of one tank: drawn at once from what is kept, and again when the answers are there; advice can be declined. */
 import { isDanger, restsOn } from "../../answers/bench/declined.ts";
 import { missingReadings } from "../../answers/bench/missing.ts";
-import { adviceFor, type BenchScene, type RankedAdvice } from "../../answers/bench/next.ts";
+import { adviceFor } from "../../answers/bench/next.ts";
 import type { FieldDoubt } from "../../answers/questions/doubts.ts";
 import { echoOf } from "../../answers/questions/echo.ts";
 import type { Values } from "../../answers/questions/prefill.ts";
-import { recordAnswersOf } from "../../answers/record-answers.ts";
 import { plain } from "../../answers/sentence.ts";
 import type { TankAnswers } from "../../answers/tank-answers.ts";
 import { shownIn, shownValue } from "../../answers/units-shown.ts";
 import { counted } from "../../answers/words.ts";
-import type { EntryBody } from "../../contract/daybook/kinds.ts";
-import type { Json } from "../../store/store.ts";
 import { to } from "../../web/page.ts";
 import { type BenchView, benchPage, REASON } from "../../web/pages/bench.tsx";
+import { benchScene, rankedWith } from "../bench-scene.ts";
 import { keepAdvice } from "../round/kept-advice.ts";
-import { knownTank } from "../round/known-tank.ts";
 import type { LoadedTank, PageContext, PageReply, PageRequest, PageRoute } from "../route.ts";
 import { readSentEntry } from "./entry-of.ts";
 import { answersFor, ofTank } from "./of-tank.ts";
@@ -57,7 +54,7 @@ async function drawn(
   { kept = [], sent = {}, doubts = [], status = 200 }: Shown,
 ): Promise<PageReply> {
   const { notices, head } = tank;
-  const scene = sceneOf(tank, answers?.waves ?? null, context.today);
+  const scene = benchScene(tank, answers?.waves ?? null, context.today);
   const { standing, declined } = adviceFor(scene);
   // What the engine asks for is remembered for the round, which does not wait for it.
   if (answers !== null) keepAdvice(context.store, tank.row.id, context.today, standing);
@@ -82,17 +79,10 @@ async function drawn(
   return { kind: "page", page: benchPage(view), status };
 }
 
-/** What the list is made from; trends, heads and growths bring theirs in `lists`. */
-export function sceneOf(tank: LoadedTank, waves: BenchScene["waves"], today: string): BenchScene {
-  const { facts, record, document } = tank;
-  const lists = recordAnswersOf({ facts, record, today }, shownIn(document.preferences)).advice;
-  return { ...knownTank(tank, today), waves, lists };
-}
-
 async function decline(tank: LoadedTank, request: PageRequest, context: PageContext): Promise<PageReply> {
   const sent = sentValues(request.form);
   if (sent["go"] === "bring_back") return await bringBack(tank, sent, context);
-  const { answers, ranked } = await askedFor(sent["advice"] ?? "", tank, context);
+  const { answers, ranked } = await rankedWith(sent["advice"] ?? "", tank, context);
   const advice = ranked.standing.find(({ id }) => id === sent["advice"]);
   const field = Object.keys(sent).find((name) => name.startsWith(REASON)) ?? REASON;
   const say = (text: string, status: number) =>
@@ -113,14 +103,13 @@ async function decline(tank: LoadedTank, request: PageRequest, context: PageCont
     context,
   );
   if (!read.ok) return await say(read.doubts[0]?.text ?? "Reason: nothing entered", 422);
-  const body = { ...(read.body as EntryBody<"decline">), rests_on: restsOn(advice) };
-  const entry = { kind: "decline", on: read.on, body: body as unknown as Json };
+  const entry = { kind: "decline", on: read.on, body: read.body };
   const stamp = { at: context.now, by: tank.row.keeper.name };
   await makeOnce(
     {
       key: sent["once"],
       of: `decline:${tank.row.id}`,
-      content: [advice.id, body.rests_on],
+      content: [advice.id, restsOn(advice)],
       by: stamp.by,
       work: async (desk) => {
         const row = { ...entry, id: context.newId() };
@@ -134,20 +123,6 @@ async function decline(tank: LoadedTank, request: PageRequest, context: PageCont
     kind: "redirect",
     to: `${to.tank(tank.row.id)}?declined=${isDanger(advice) ? "danger" : "1"}`,
   };
-}
-
-/** Waits for the plan only where the advice is not among what is known without it. */
-async function askedFor(
-  id: string,
-  tank: LoadedTank,
-  { answers: source, today }: PageContext,
-): Promise<{ readonly answers: TankAnswers | null; readonly ranked: RankedAdvice }> {
-  const ready = source.ready(tank.facts, undefined, tank.record);
-  const ranked = adviceFor(sceneOf(tank, ready?.waves ?? null, today));
-  const known = [...ranked.standing, ...ranked.declined.map(({ advice }) => advice)];
-  if (ready !== null || known.some((one) => one.id === id)) return { answers: ready, ranked };
-  const answers = await source.of(tank.facts, undefined, undefined, tank.record);
-  return { answers, ranked: adviceFor(sceneOf(tank, answers.waves, today)) };
 }
 
 /** The entry of the declining is taken away: a version like any other, to be seen in its history. */

@@ -23,6 +23,8 @@ import type { DaybookLine } from "../../web/pages/daybook.tsx";
 import { entrySentence } from "../../web/pages/daybook-words.ts";
 import type { OnRecord } from "../../web/pages/entry-form.tsx";
 import { unitSigns } from "../../web/parts/text.ts";
+import { rankedWith } from "../bench-scene.ts";
+import { adviceAsked } from "../moves/advice-asked.ts";
 import { otherTanks } from "../moves/other-tanks.ts";
 import type { LoadedTank, PageContext } from "../route.ts";
 import { readSent, valuesOfReading } from "./reading-of.ts";
@@ -50,7 +52,9 @@ export async function readSentEntry(
   }
   const typed = typedOf(kind, sent);
   const findTank = await otherTanks(kind, typed, tank, context, id);
-  const read = readEntry(kind, typed, entryContext(tank, context, { correcting: id, findTank }));
+  const rank = async (advice: string) => (await rankedWith(advice, tank, context)).ranked;
+  const asked = await adviceAsked(kind, typed, tank, rank, id);
+  const read = readEntry(kind, typed, entryContext(tank, context, { correcting: id, findTank, asked }));
   if (read.ok) {
     return { ok: true, on: read.on, body: read.body as Json, said: read.said.map(({ text }) => text) };
   }
