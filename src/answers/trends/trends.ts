@@ -130,6 +130,7 @@ function outputOf(
     window: { from: on(window.fromDay), to: latest.on, days: window.days, why: window.why },
     per_week: line === null ? null : times(line.perDay, 7),
     rising_of_20: trend.risingOf20,
+    lately: trend.lately,
     enough: enough === null ? null : { readings: enough.readings, not_before: on(enough.inDays) },
     today: line !== null && current ? rounded(noneAtLeast(lineOn(line, 0))) : null,
     usual:

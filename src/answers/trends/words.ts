@@ -65,7 +65,7 @@ function wayOf(trend: Untold): Sentence {
 
 /** The line alone. @param settledOn told where the line begins on the day on which it came to rest */
 function wayWords(trend: Untold, settledOn: string | null): Sentence {
-  const { label, way, per_week: slope, rising_of_20: rising, figures, unit, window } = trend;
+  const { label, way, per_week: slope, rising_of_20: rising, figures, unit, window, lately } = trend;
   if (slope === null || rising === null || figures.slope === null || figures.rising === null)
     return [notEnough(trend)];
   const a = (figure: string) => withUnit(figure, unit);
@@ -94,7 +94,9 @@ function wayWords(trend: Untold, settledOn: string | null): Sentence {
     range,
     "; it rises: ",
     count(rising),
-    ".",
+    lately === null
+      ? "."
+      : `. Its last ${lately.readings} readings ${lately.way === "rising" ? "rise" : "fall"} one after the other.`,
   ];
 }
 

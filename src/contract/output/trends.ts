@@ -78,6 +78,10 @@ const quantity = z.strictObject({
   }),
   per_week: spreadSchema.nullable().describe("90 % band and median"),
   rising_of_20: of20.nullable(),
+  lately: z
+    .strictObject({ way: z.enum(["rising", "falling"]), readings: z.int().min(4) })
+    .nullable()
+    .describe("the last readings where four or more go one way, each beyond the one before"),
   enough: z
     .strictObject({ readings: z.int(), not_before: date })
     .nullable()

@@ -89,6 +89,16 @@ describe("which way it goes", () => {
   });
 });
 
+test("the last readings are told where four or more go one way as far as the test can tell", () => {
+  const lately = (values: readonly number[]) =>
+    trend(values.map((value, i) => reading(3 * i - 30, value)))!.lately;
+  expect(lately([0, 1, 5, 15, 10, 4, 2])).toEqual({ way: "falling", readings: 4 });
+  expect(lately([9, 1, 5, 15, 20])).toEqual({ way: "rising", readings: 4 });
+  expect(lately([0, 1, 5, 15, 10, 4])).toBeNull();
+  expect(lately([15, 10, 4, 4, 4])).toBeNull();
+  expect(lately([5])).toBeNull();
+});
+
 describe("a dangerous reading", () => {
   const quiet = weekly(() => 5);
   test("stands, however well the rest is", () => {

@@ -7,6 +7,7 @@
 import { type Candidate, CHANGE_WITHIN_DAYS, type Change, candidatesOf, changesOf } from "./changes.ts";
 import { type Crossing, crossingOf, daysAhead, type LimitOf } from "./crossing.ts";
 import { type Line, lineOf, risingOf20 } from "./line.ts";
+import { order } from "./pair-slopes.ts";
 import { byDay, type Point, type Series } from "./series.ts";
 import { type Turn, turnOf } from "./turn.ts";
 import { type Usual, usualOf } from "./usual.ts";
@@ -57,6 +58,8 @@ export interface Trend {
   /** Null where there is not enough. */
   readonly line: Line | null;
   readonly risingOf20: number | null;
+  /** The last readings where four or more go one way, each beyond the one before as far as the test can tell. */
+  readonly lately: Lately | null;
   readonly enough: Enough | null;
   readonly usual: Usual | null;
   /** Oldest first; those of a turn's own shape are told as the turn. */
@@ -67,6 +70,11 @@ export interface Trend {
   /** The latest dangerous reading of two weeks: `stands` until a later day's reading says otherwise. */
   readonly danger: { readonly point: Point; readonly stands: boolean } | null;
   readonly step: number;
+}
+
+export interface Lately {
+  readonly way: "rising" | "falling";
+  readonly readings: number;
 }
 
 /** Null where there is no reading at all. */
@@ -93,6 +101,7 @@ export function trendOf({ series, events, limits, seed }: Asked): Trend | null {
     window: { ...window, days: points.length },
     way: line === null ? "not_enough" : wayOf(line, step, seen),
     risingOf20: line === null ? null : risingOf20(line),
+    lately: latelyOf(days),
     usual: usualOf(days, step),
     // A line that ends weeks ago is not carried on to today.
     crossings:
@@ -165,6 +174,13 @@ function wayOf(line: Line, step: number, seenDays: number): Way {
   if (low > 0 || (!small && rising >= SURE_OF_20)) return "rising";
   if (high < 0 || (!small && rising <= 20 - SURE_OF_20)) return "falling";
   return small ? "level" : "cannot_tell";
+}
+
+function latelyOf(days: readonly Point[]): Lately | null {
+  const steps = days.slice(1).map((point, i) => order(days[i]!, point));
+  const last = steps.at(-1) ?? 0;
+  const readings = steps.length - steps.findLastIndex((step) => step !== last);
+  return last === 0 || readings < LEAST_DAYS ? null : { way: last > 0 ? "rising" : "falling", readings };
 }
 
 function dangerOf(days: readonly Point[]): Trend["danger"] {
