@@ -152,6 +152,17 @@ describe("a file is looked at before anything is added", () => {
     }
   });
 
+  test("at odds in what no sentence tells, such as the kit's step: the field stands behind both", async () => {
+    const { app } = await kitchen();
+    const taken = (await get(app, `${TANK}/take-out/file?format=csv`)).body;
+    const file = taken.replace("10 mg/L as NO3,,", "10 mg/L as NO3,5,");
+    expect(file).not.toBe(taken);
+    const { address, html } = await looked(app, file);
+    expect(html).toContain("Nitrate 10 mg/L as NO3. Smallest step of the kit: not said.");
+    expect(html).toContain("Nitrate 10 mg/L as NO3. Smallest step of the kit: 5.");
+    expect((await post(app, address, { clash: "file" })).body).toContain("Change the 1 now");
+  });
+
   test("I-138: deleted here before: left out, or brought back; undoing that takes it away again", async () => {
     const { app, store } = await kitchen();
     const file = "date,nitrate\n2026-06-10,11";

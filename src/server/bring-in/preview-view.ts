@@ -3,7 +3,9 @@ import { dateWords } from "../../answers/words.ts";
 import type { FileQuestion } from "../../contract/bring-in/asked.ts";
 import type { Column } from "../../contract/bring-in/columns.ts";
 import type { HeldEntry, Pair } from "../../contract/bring-in/compare.ts";
+import type { Decided } from "../../contract/bring-in/plan.ts";
 import type { FileEntry } from "../../contract/bring-in/read.ts";
+import { ENTRY_FIELDS } from "../../contract/daybook/fields.ts";
 import { type DaybookEntry, entryOfRow } from "../../contract/daybook/kinds.ts";
 import { MEASURES } from "../../contract/daybook/read-reading.ts";
 import { whenWritten } from "../../contract/take-out/csv-file.ts";
@@ -54,10 +56,10 @@ export function foundIn(examined: Exclude<Examined, { readonly kind: "refused" }
       back: plan.deleted.filter(({ answer }) => answer === "bring_back").length,
       faulty: file.faulty,
       leftOut: file.leftOut,
-      ready: plan.add.length + plan.change.length,
+      ready: { add: plan.add.length, change: plan.change.length },
     },
     fresh: comparison.fresh.slice(0, FRESH_SHOWN).map(wordsOf),
-    clashes: plan.clashes.slice(0, SHOWN).map((pair) => pairOf(pair, sentenceOf(pair.held), pair.answer)),
+    clashes: plan.clashes.slice(0, SHOWN).map(clashOf),
     deleted: plan.deleted
       .slice(0, SHOWN)
       .map((pair) =>
@@ -93,7 +95,28 @@ function columnOf({ number, header, role, from, question }: Column, open: readon
   return { number, header, holds: said, name, choices };
 }
 
-function pairOf({ entry }: Pair, mine: string, answer: string | null): PreviewPair {
+/** Where both read alike as sentences, the fields in which they differ stand behind them. */
+function clashOf({ entry, held, answer }: Decided<string | null>): PreviewPair {
+  const pair = pairOf({ entry }, sentenceOf(held), answer);
+  const mine = entryOfRow(held);
+  if (pair.mine !== pair.file || mine?.kind !== entry.kind) return pair;
+  const differ = ENTRY_FIELDS[entry.kind]
+    .map(({ name, label }) => ({ label, mine: fieldOf(mine.body, name), file: fieldOf(entry.body, name) }))
+    .filter((field) => field.mine !== field.file);
+  const behind = (whose: "mine" | "file") =>
+    [pair[whose], ...differ.map((field) => `${field.label}: ${field[whose]}.`)].join(" ");
+  return { ...pair, mine: behind("mine"), file: behind("file") };
+}
+
+/** As it was typed, where that is kept. */
+function fieldOf(body: Readonly<Record<string, unknown>>, name: string): string {
+  const value = body[`${name}_text`] ?? body[name] ?? "";
+  if (typeof value !== "object") return String(value) || "not said";
+  const told = Object.entries(value).map(([trait, seen]) => `${trait} ${seen === true ? "yes" : "no"}`);
+  return told.join(", ") || "not said";
+}
+
+function pairOf({ entry }: Pick<Pair, "entry">, mine: string, answer: string | null): PreviewPair {
   return {
     place: entry.place,
     line: entry.line,

@@ -8,6 +8,7 @@ import { Choices } from "../parts/choices.tsx";
 import { Disclosure } from "../parts/disclosure.tsx";
 import { Notice } from "../parts/notice.tsx";
 import { Table } from "../parts/table.tsx";
+import { capital } from "../parts/text.ts";
 import { many } from "./bring-in-words.ts";
 import { FIX, ReturnKey } from "./form-fields.tsx";
 
@@ -62,7 +63,7 @@ export interface PreviewView {
     readonly faulty: number;
     readonly leftOut: number;
     /** What adding now would add or change. */
-    readonly ready: number;
+    readonly ready: { readonly add: number; readonly change: number };
   } | null;
   /** The first of the new ones, in words. */
   readonly fresh: readonly string[];
@@ -101,7 +102,7 @@ export function previewPage(view: PreviewView): Page {
           <Fresh view={view} />
           <Columns view={view} />
           <div class="actions">
-            {counts === null || counts.ready === 0 ? null : (
+            {counts === null || counts.ready.add + counts.ready.change === 0 ? null : (
               <button type="submit" class="first" name="go" value="add">
                 {addWords(counts)}
               </button>
@@ -141,7 +142,12 @@ function findingOf({ rows, fresh, same, clashes, deleted, faulty, leftOut }: Cou
 
 function addWords({ ready, faulty, undecided }: Counts): string {
   const left = faulty + undecided;
-  return left === 0 ? `Add the ${ready} now` : `Add the ${ready} now, without the ${left} that are open`;
+  const deeds = [
+    ready.add === 0 ? "" : `add the ${ready.add}`,
+    ready.change === 0 ? "" : `change the ${ready.change}`,
+  ];
+  const now = `${capital(deeds.filter((deed) => deed !== "").join(" and "))} now`;
+  return left === 0 ? now : `${now}, without the ${left} that are open`;
 }
 
 /** Answers to what is not asked any more stay with the form. */
