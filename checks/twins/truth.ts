@@ -3,7 +3,7 @@
  * weeks and the four after. A "departure" makes the truth one that the model is not (other-truths.ts).
  */
 import { modelParameters } from "../../src/catalogue/index.ts";
-import { careEvents } from "../../src/engine/ahead/care.ts";
+import { careEvents, WIPED, WIPED_OUT } from "../../src/engine/ahead/care.ts";
 import { type CrewKind, standingOf, worldOf } from "../../src/engine/ahead/start.ts";
 import { beginWith } from "../../src/engine/ahead/window.ts";
 import type { TankEvent } from "../../src/engine/balance/events.ts";
@@ -65,15 +65,18 @@ export function truthOf(
   const kinds = departure.crew?.(there) ?? there;
   const member = departure.member?.(drawn!) ?? drawn!;
   const start = standingOf(member, kinds, factsBefore(facts, DAYBOOK_DAYS));
-  const done = [...doneBy(facts, chance), ...more].sort((a, b) => a.t - b.t);
+  // The glass was wiped on one of the days of its interval before the daybook's first.
+  const first = new Chance(seed, 17);
+  const daysSinceWipe = first.whole(0, Math.max(1, facts.wipeGlassEveryDays.central) - 1);
+  const done = [...doneBy(facts, daysSinceWipe, chance), ...more].sort((a, b) => a.t - b.t);
   // After the daybook's weeks the keeper goes on as told: what is forecast is this.
   const later = careEvents(facts, FUTURE_DAYS).map((event) => ({ ...event, t: event.t + DAYBOOK_DAYS }));
   const days: TruthDay[] = [];
   const random = new RandomStream(seed, 13);
   const all = [...done, ...later];
-  const first = new Chance(seed, 17);
   let { state } = start;
   beginWith(state, { nitrifiersAtStart: first.normal(), hairAtStart: first.normal() });
+  state[FG] = glassSince(daysSinceWipe, start, kinds, facts);
   let now = start.member;
   const drawnParameters = start.member.parameters;
   let today = { state, member: now };
@@ -96,9 +99,23 @@ const addedOf = ({ animal }: CrewKind, events: readonly TankEvent[]): number =>
     return sum + added;
   }, 0);
 
+/** Film on the glass so many days after a wipe, mg C: as it grows back in the tank as it stands. */
+function glassSince(
+  days: number,
+  { member, state }: Truth["today"],
+  kinds: readonly CrewKind[],
+  facts: TankFacts,
+): number {
+  const world = worldOf(member, kinds, facts.phScale, "expected");
+  const wiped = { t: 0, kind: "wipeGlass", fraction: WIPED, removed: WIPED_OUT } as const;
+  return run(world, state, [wiped], { days, steps: DISPLAY_STEPS }).state[FG]!;
+}
+
 /** Usual care with a keeper's irregularity: each chore a day early, on its day or late, now and then left out. */
-function doneBy(facts: TankFacts, chance: Chance): TankEvent[] {
-  return careEvents(facts, DAYBOOK_DAYS)
+function doneBy(facts: TankFacts, daysSinceWipe: number, chance: Chance): TankEvent[] {
+  return careEvents(facts, DAYBOOK_DAYS + daysSinceWipe)
+    .map((event) => (event.kind === "wipeGlass" ? { ...event, t: event.t - daysSinceWipe } : event))
+    .filter(({ t }) => t < DAYBOOK_DAYS)
     .filter((event) => event.kind === "changeFilter" || !chance.is(0.1))
     .map((event) => ({ ...event, t: Math.min(DAYBOOK_DAYS - 1, Math.max(0, event.t + chance.whole(-1, 1))) }))
     .sort((a, b) => a.t - b.t);

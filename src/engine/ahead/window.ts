@@ -96,7 +96,8 @@ export function runWindow(
       condition: RESIDENT_RESERVE,
     });
   }
-  events.push(...careEvents(atStart, runUp, LAMP_DAY.dry));
+  const care = careEvents(atStart, runUp, LAMP_DAY.dry);
+  events.push(...wipedBefore(care, runUp, atStart.wipeGlassEveryDays.central, own.wipedBefore));
   events.sort((a, b) => a.t - b.t);
   const { state } = run(world, first, events, { days: runUp, steps });
   setToKnown(state, before, startKinds, atStart);
@@ -112,6 +113,28 @@ export function runWindow(
   });
   return { world, first: state, state: end.state, ledger: end.ledger };
 }
+
+/**
+ * Care before the daybook with its wipes moved: nobody knows how long before the first day the last one was, so each
+ * member has it on one of the days of its interval, by a score. A first sight of the glass then tells no growth.
+ */
+function wipedBefore(
+  care: readonly TankEvent[],
+  runUp: number,
+  everyDays: number,
+  score: number,
+): readonly TankEvent[] {
+  const wipes = care.filter(({ kind }) => kind === "wipeGlass");
+  const last = wipes.at(-1);
+  if (last === undefined) return care;
+  const interval = Math.max(1, Math.round(everyDays));
+  const before = 1 + Math.min(interval - 1, Math.floor(interval * shareBelow(score)));
+  const moved = wipes.map((wipe) => ({ ...wipe, t: wipe.t + (runUp - before - last.t) }));
+  return [...care.filter(({ kind }) => kind !== "wipeGlass"), ...moved];
+}
+
+/** Share of standard normal scores below one, within 0.01: a logistic curve. */
+const shareBelow = (score: number): number => 1 / (1 + exp(-1.702 * score));
 
 /** Hair algae and nitrifiers of the daybook's first day, at a score each; `state` is changed. */
 export function beginWith(

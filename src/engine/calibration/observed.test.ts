@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { TABLE } from "../../answers/figures/table.ts";
 import { animalById } from "../../catalogue/index.ts";
 import { crewKind } from "../ahead/crew.ts";
-import { headsAt, TAN } from "../balance/pools.ts";
+import { FG, headsAt, TAN } from "../balance/pools.ts";
 import { headRates } from "../heads/rates.ts";
 import type { Spread } from "../types/estimate.ts";
 import type { HeadsSeen, ReadingSeen } from "../types/record.ts";
@@ -51,6 +51,30 @@ test("a count by day of a kind that is out at night or buried teaches nothing; k
   expect(read("nassarius-snail", 2, { hoursFromLightsOut: -3, torch: false })).toEqual([]);
   expect(read("trochus-snail", 2, { hoursFromLightsOut: -3, torch: false })).toEqual([]);
   expect(read("blue-leg-hermit", 2)).toEqual([]);
+});
+
+test("scores end at 0 and 4: near them an eye errs inwards, between them either way", () => {
+  const [seen] = observedIn(
+    {
+      ...{ happenings: [], declined: [], asOf: "2026-06-15" },
+      observations: [
+        { kind: "growth", entry: "g", on: "2026-06-01", growth: "film_glass", score: 1, traits: {} },
+      ],
+    },
+    WINDOW,
+    { kinds: KINDS, rates: headRates(TABLE), lightHours: 9 },
+  );
+  const given = (mgCPerM2: number, eyeFilm = 0) => {
+    const state = new Float64Array(80);
+    state[FG] = mgCPerM2;
+    return seen!.shown(state, { inputs: { Ag: 1 } } as never, { eyeFilm } as never);
+  };
+  // Means of rounded, normally erring scores (sd 0.5): 0.16 at a bare pane, 2.00 in the middle.
+  expect(Math.abs(given(0) - 0.16)).toBeLessThan(0.07);
+  expect(given(300)).toBeCloseTo(2, 1);
+  expect(given(0, -5)).toBeGreaterThan(0);
+  expect(given(1e7, 5)).toBeLessThan(4);
+  for (const crop of [0, 10, 100, 1000, 10_000]) expect(given(crop + 1)).toBeGreaterThan(given(crop));
 });
 
 const reading = (value: Spread, how: Partial<ReadingSeen> = {}) =>

@@ -70,6 +70,19 @@ function scoreOfCrop(mgCPerM2: number): number {
   return (4 * x) / (x + HALF_SCORE);
 }
 
+/** Scale of a logistic law with the standard deviation of a score. */
+const SCORE_SCALE = (JUDGEMENT.scoreError * Math.sqrt(3)) / Math.PI;
+const atLeastNought = (score: number): number =>
+  score > 0
+    ? score + SCORE_SCALE * log(1 + exp(-score / SCORE_SCALE))
+    : SCORE_SCALE * log(1 + exp(score / SCORE_SCALE));
+/**
+ * Mean of the scores that an eye gives which errs about this one: nobody gives less than 0 or more than 4, so near the
+ * ends it errs inwards. A tank of hardly any film is given 0 or 1, never -1.
+ */
+const scoreGiven = (score: number): number => atLeastNought(score) - atLeastNought(score - MOST_SCORE);
+const MOST_SCORE = 4;
+
 /** Crop of hair algae that a score of 1 or more stands for; of 4 there is no upper end, and 3.75 is taken. */
 const hairOfScore = (score: number): number => {
   const at = Math.min(score, 3.75);
@@ -205,7 +218,7 @@ function growthOf({ entry, on, growth, score }: GrowthSeen, day: number): Observ
       error: JUDGEMENT.scoreError,
       model: JUDGEMENT.modelError[group],
       shown: (y, world, own) =>
-        scoreOfCrop((times * y[pool]!) / Math.max(1e-3, world.inputs[area])) + bias * own[eye],
+        scoreGiven(scoreOfCrop((times * y[pool]!) / Math.max(1e-3, world.inputs[area])) + bias * own[eye]),
     },
   ];
 }

@@ -71,6 +71,7 @@ export type WindowEvent = { readonly t: number } & (
 export const OWN_NAMES = [
   "hairAtStart",
   "nitrifiersAtStart",
+  "wipedBefore",
   "eyeFilm",
   "eyeHair",
   "eyeDust",
