@@ -14,6 +14,7 @@ import type { Animal } from "../types/animal.ts";
 import type { Learned, LearnedWindow } from "../types/learned.ts";
 import type { TankRecord } from "../types/record.ts";
 import type { TankFacts } from "../types/tank.ts";
+import { bystanders, takenByCoincidence } from "./bystanders.ts";
 import { errorsHolding, stillApart } from "./catching-up.ts";
 import { allowedErrors, censoredAs, type Errors, widened } from "./errors.ts";
 import { grouped } from "./grouped.ts";
@@ -119,14 +120,21 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
   const learnedNames = chosen.map((k) => names[k]!);
   const before = chosen.map((k) => prior[k]!);
   let z: Matrix = before;
+  let beside: Matrix = bystanders(count, seed);
   let runs: Runs = first;
   let errors: Errors = { covariance: allowed, outlying: [] };
   /** Scores moved once by what the runs showed, kept as they will be kept, and run again. */
   function* pass(name: string, times: number, covariance: Matrix, held?: readonly boolean[]) {
-    z = assimilated({
-      ...{ scores: z, predicted: censoredAs(observed, runs.predicted), observed: values, errors: covariance },
-      ...{ times, held: held ?? [], noise: `calibration ${name}`, seed },
-    }).map((row) => spreadOut(row).map(rounded));
+    const all = assimilated({
+      ...{ scores: [...z, ...beside], predicted: censoredAs(observed, runs.predicted) },
+      ...{ observed: values, errors: covariance, times, held: held ?? [] },
+      ...{ noise: `calibration ${name}`, seed },
+    });
+    const [moved, stoodBy] = [all.slice(0, z.length), all.slice(z.length)];
+    // A pass that holds most of what is known gives nothing back: it would be loosened.
+    const back = held === undefined ? takenByCoincidence(beside, stoodBy) : 1;
+    z = moved.map((row) => spreadOut(row, back).map(rounded));
+    beside = stoodBy.map((row) => spreadOut(row, back));
     runs = yield* predictions(z, learnedNames);
   }
   for (const [k, times] of PASSES.entries()) {
@@ -136,6 +144,7 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
     const weighed = { predicted, observed: values, errors: errors.covariance, most: most / times, keep };
     const { share, rows } = runsThatAgree(weighed);
     z = inRows(z, rows);
+    beside = inRows(beside, rows);
     runs = { ...runs, predicted: inRows(runs.predicted, rows) };
     drawnBy = rows.map((row) => drawnBy[row]!);
     yield* pass(`${k}`, 1 / (1 / times - share), errors.covariance);
@@ -170,12 +179,12 @@ interface Runs {
 const inRows = (matrix: Matrix, rows: readonly number[]): Matrix =>
   matrix.map((of) => Float64Array.from(rows, (row) => of[row]!));
 
-/** Scores about their mean, wider by what a small ensemble makes too narrow, and never all alike. */
-function spreadOut(row: Float64Array): Float64Array {
+/** Scores about their mean, so many times as far from it, and never all alike. */
+function spreadOut(row: Float64Array, wider: number): Float64Array {
   const mean = meanOf(row);
   const around = row.map((value) => value - mean);
   const spread = Math.sqrt(dot(around, around) / Math.max(1, row.length - 1));
-  const times = Math.max(JUDGEMENT.widen, JUDGEMENT.leastSpread / Math.max(spread, 1e-9));
+  const times = Math.max(wider, JUDGEMENT.leastSpread / Math.max(spread, 1e-9));
   return around.map((off) => mean + times * off);
 }
 

@@ -41,9 +41,9 @@ export const JUDGEMENT = {
 
   /** What the model gets wrong for weeks, one standard deviation on each observation's scale, and for how many days. */
   modelError: {
-    ...{ tan: 0.15, no2: 0.15, no3: 0.05, po4: 0.12 },
-    ...{ film_glass: 0.2, film_rock: 0.12, film_sand: 0.12, hair_algae: 0.06, film_back: 0.15 },
-    detritus_sand: 0.25,
+    ...{ tan: 0.1, no2: 0.15, no3: 0.03, po4: 0.08 },
+    ...{ film_glass: 0.28, film_rock: 0.08, film_sand: 0.25, hair_algae: 0.06, film_back: 0.15 },
+    detritus_sand: 0.32,
     heads: 0.1,
   },
   modelErrorDays: 21,
@@ -61,9 +61,10 @@ export const JUDGEMENT = {
    * variance is taken in each, times too far apart from which there is one, and share of the variance of their errors
    * within which the other observations are held.
    */
-  catchingUp: { passes: 2, times: 2.5, apartFrom: 1.3, heldWithin: 0.3 },
+  catchingUp: { passes: 4, times: 2.5, apartFrom: 1.1, heldWithin: 0.3 },
 
-  /** Spread of the learned scores, times what the smoother leaves; and never less than this share of the prior's. */
-  widen: 1,
+  /** Scores that nothing depends on, by which a pass's mere coincidences are measured. */
+  bystanders: 40,
+  /** A learned score's spread is never less than this share of the prior's. */
   leastSpread: 0.1,
 } as const;

@@ -202,7 +202,7 @@ function kitEndOf({ low, high }: Spread, censored: "below" | "above", step: numb
 const CROPS = {
   film_glass: { pool: FG, area: "Ag", times: 1, eye: "eyeFilm", bias: BIAS_OF.eye },
   film_rock: { pool: FR, area: "Ar", times: 1, eye: "eyeFilm", bias: BIAS_OF.eye },
-  film_sand: { pool: FS, area: "As", times: 1, eye: "eyeFilm", bias: BIAS_OF.eye },
+  film_sand: { pool: FS, area: "As", times: 1, eye: "eyeSand", bias: BIAS_OF.eye },
   hair_algae: { pool: FF, area: "Ar", times: 1 / 3, eye: "eyeHair", bias: BIAS_OF.eye },
   detritus_sand: { pool: D, area: "As", times: 1 / 2, eye: "eyeDust", bias: BIAS_OF.dust },
 } as const;

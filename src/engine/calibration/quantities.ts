@@ -191,7 +191,12 @@ export const QUANTITIES_LEARNED: readonly Quantity[] = [
     of: (member) => exp(BIAS_OF.kit * own(member, "kitPo4")),
   },
   {
-    ...{ id: "eye_film", label: "what this eye adds to a score of film", unit: "steps of 4", ratio: false },
+    ...{
+      id: "eye_film",
+      label: "what this eye adds to a score of film on glass and rock",
+      unit: "steps of 4",
+      ratio: false,
+    },
     formula: "as drawn: a fraction of a step either way",
     ...{ parameters: [], facts: [] },
     of: (member) => BIAS_OF.eye * own(member, "eyeFilm"),

@@ -73,6 +73,7 @@ export const OWN_NAMES = [
   "nitrifiersAtStart",
   "wipedBefore",
   "eyeFilm",
+  "eyeSand",
   "eyeHair",
   "eyeDust",
   "eyeHeads",
