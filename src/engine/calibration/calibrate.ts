@@ -132,7 +132,7 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
     });
     const [moved, stoodBy] = [all.slice(0, z.length), all.slice(z.length)];
     // A pass that holds most of what is known gives nothing back: it would be loosened.
-    const back = held === undefined ? takenByCoincidence(beside, stoodBy) : 1;
+    const back = held === undefined ? takenByCoincidence(stoodBy) : 1;
     z = moved.map((row) => spreadOut(row, back).map(rounded));
     beside = stoodBy.map((row) => spreadOut(row, back));
     runs = yield* predictions(z, learnedNames);

@@ -41,9 +41,9 @@ export const JUDGEMENT = {
 
   /** What the model gets wrong for weeks, one standard deviation on each observation's scale, and for how many days. */
   modelError: {
-    ...{ tan: 0.1, no2: 0.15, no3: 0.03, po4: 0.08 },
-    ...{ film_glass: 0.28, film_rock: 0.08, film_sand: 0.25, hair_algae: 0.06, film_back: 0.15 },
-    detritus_sand: 0.32,
+    ...{ tan: 0.1, no2: 0.15, no3: 0.03, po4: 0.1 },
+    ...{ film_glass: 0.32, film_rock: 0.08, film_sand: 0.25, hair_algae: 0.06, film_back: 0.15 },
+    detritus_sand: 0.35,
     heads: 0.1,
   },
   modelErrorDays: 21,
@@ -51,7 +51,7 @@ export const JUDGEMENT = {
   outlyingFrom: 2.5,
 
   /** Most of each pass that is taken by weighing whole runs, and the share of the runs that must keep a weight. */
-  agreeing: { most: 0.25, keep: 0.8 },
+  agreeing: { most: 0.42, keep: 0.75 },
 
   /** Times the share that chance explains, from which a name counts as told of; and how many are learned at most. */
   aboveChance: 1,
@@ -61,7 +61,7 @@ export const JUDGEMENT = {
    * variance is taken in each, times too far apart from which there is one, and share of the variance of their errors
    * within which the other observations are held.
    */
-  catchingUp: { passes: 4, times: 2.5, apartFrom: 1.1, heldWithin: 0.3 },
+  catchingUp: { passes: 4, times: 2.5, apartFrom: 1.05, heldWithin: 0.3 },
 
   /** Scores that nothing depends on, by which a pass's mere coincidences are measured. */
   bystanders: 40,
