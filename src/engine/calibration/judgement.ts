@@ -51,7 +51,7 @@ export const JUDGEMENT = {
   outlyingFrom: 2.5,
 
   /** Most of each pass that is taken by weighing whole runs, and the share of the runs that must keep a weight. */
-  agreeing: { most: 0.42, keep: 0.75 },
+  agreeing: { most: 0.6, keep: 0.65 },
 
   /** Times the share that chance explains, from which a name counts as told of; and how many are learned at most. */
   aboveChance: 1,
