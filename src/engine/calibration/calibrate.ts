@@ -24,7 +24,7 @@ import { dot, type Matrix, meanOf, zeros } from "./matrix.ts";
 import { learnableNames, TODAY_NAMES } from "./names.ts";
 import { hairSeenIn, type Observed, observedIn } from "./observed.ts";
 import { runsThatAgree } from "./resample.ts";
-import { assimilated, PASSES } from "./smoother.ts";
+import { type Assimilation, assimilated, PASSES } from "./smoother.ts";
 import { offsetsToday } from "./today.ts";
 import { unseenLossesToday } from "./unseen-losses.ts";
 import { windowOf } from "./window-of.ts";
@@ -123,16 +123,15 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
   let beside: Matrix = bystanders(count, seed);
   let runs: Runs = first;
   let errors: Errors = { covariance: allowed, outlying: [] };
-  /** Scores moved once by what the runs showed, kept as they will be kept, and run again. */
-  function* pass(name: string, times: number, covariance: Matrix, held?: readonly boolean[]) {
+  /** Scores moved once by what the runs showed, kept as they will be kept, and run again. `last`: none after it takes all in. */
+  function* pass(name: string, { last, ...how }: Pick<Assimilation, "times" | "errors" | "held"> & Last) {
     const all = assimilated({
       ...{ scores: [...z, ...beside], predicted: censoredAs(observed, runs.predicted) },
-      ...{ observed: values, errors: covariance, times, held: held ?? [] },
-      ...{ noise: `calibration ${name}`, seed },
+      ...{ observed: values, noise: `calibration ${name}`, seed, ...how },
     });
     const [moved, stoodBy] = [all.slice(0, z.length), all.slice(z.length)];
-    // A pass that holds most of what is known gives nothing back: it would be loosened.
-    const back = held === undefined ? takenByCoincidence(stoodBy) : 1;
+    // What the next pass draws together again is given back; after the last, what was observed best would be loosened.
+    const back = last ? 1 : takenByCoincidence(stoodBy);
     z = moved.map((row) => spreadOut(row, back).map(rounded));
     beside = stoodBy.map((row) => spreadOut(row, back));
     runs = yield* predictions(z, learnedNames);
@@ -147,7 +146,8 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
     beside = inRows(beside, rows);
     runs = { ...runs, predicted: inRows(runs.predicted, rows) };
     drawnBy = rows.map((row) => drawnBy[row]!);
-    yield* pass(`${k}`, 1 / (1 / times - share), errors.covariance);
+    const last = k === PASSES.length - 1;
+    yield* pass(`${k}`, { times: 1 / (1 / times - share), errors: errors.covariance, last });
   }
   for (let k = 0; k < passes; k += 1) {
     const predicted = censoredAs(observed, runs.predicted);
@@ -155,7 +155,8 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
     const apart = stillApart(observed, shownAtFirst, predicted, errors.covariance);
     if (!apart.includes(true)) break;
     const held = apart.map((is) => !is);
-    yield* pass(`catching up ${k}`, times, errorsHolding(errors.covariance, apart, times), held);
+    const holding = errorsHolding(errors.covariance, apart, times);
+    yield* pass(`catching up ${k}`, { times, errors: holding, held, last: true });
   }
   const today = offsetsToday(observed, runs.predicted, errors, window.days, count, seed);
   const rows = [...z, ...TODAY_NAMES.map((name) => today[name].map(rounded))];
@@ -168,6 +169,10 @@ export function* calibrate(plan: CalibrationPlan): Generator<Progress, Calibrati
       after: { members: runs.members, scores: z, predicted: runs.predicted },
     },
   };
+}
+
+interface Last {
+  readonly last: boolean;
 }
 
 interface Runs {
