@@ -92,8 +92,8 @@ test("from a sheet to the daybook, and back", { timeout: 400_000 }, async () => 
   await sound(page, "at-odds");
   await page.locator("input[name=clash][value=file]").check();
   await turn(page, () => page.getByRole("button", { name: "Look again" }).first().click());
-  expect(await page.locator("main").textContent()).toContain("Add the 3 now");
-  await turn(page, () => page.getByRole("button", { name: "Add the 3 now" }).click());
+  expect(await page.locator("main").textContent()).toContain("Add the 1 and change the 2 now");
+  await turn(page, () => page.getByRole("button", { name: "Add the 1 and change the 2 now" }).click());
   await turn(page, () => page.getByRole("button", { name: /Undo readings\.csv/ }).click());
   await sound(page, "undo");
   await turn(page, () => page.getByRole("button", { name: "Undo, and keep those as they are" }).click());

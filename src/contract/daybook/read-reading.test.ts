@@ -57,6 +57,18 @@ describe("a reading is kept with its text", () => {
     expect(body).toMatchObject({ censored: "below", kit_step: "2", value: { high: 2 } });
   });
 
+  test("a kit's step is at most what can be read at all, in words without its own check mark", () => {
+    const read = readReading({ quantity: "temperature_c", text: "25", kit_step: "5000" }, context);
+    expect(read.ok ? [] : read.doubts).toMatchObject([
+      {
+        field: "kit_step",
+        typed: "5000",
+        message: { kind: "RANGE", text: 'Smallest step of the kit "5000": must be 0 to 45 C' },
+      },
+    ]);
+    expect(kept({ quantity: "temperature_c", text: "25", kit_step: "0.5" }).body.kit_step).toBe("0.5");
+  });
+
   test("an hour is kept with its offset", () => {
     const { body } = kept({ quantity: "ph", text: "8.1", observed: "2026-06-15T23:30+14:00" });
     expect(body.observed_at).toBe("2026-06-15T23:30:00+14:00");

@@ -147,7 +147,7 @@ export function readReading(typed: ReadingText, context: ReadingContext): ReadRe
   };
 
   const stepText = typed.kit_step?.trim() ?? "";
-  const step = stepText === "" ? null : take("kit_step", STEP, stepText, readStep(stepText, preferences));
+  const step = stepText === "" ? null : take("kit_step", STEP, stepText, readStep(stepText, rule, context));
   const unit = rule.units.length === 0 ? null : typed.unit?.trim() || null;
   if (unit !== null && !rule.units.includes(unit)) {
     return { ok: false, doubts: [...doubts, unknownUnit(unit, rule)] };
@@ -191,11 +191,19 @@ function whenOf(text: string, { preferences, today, now, zone, notBefore }: Read
   return readInstant(text, { preferences, today, now, zone, notBefore, future: "refuse", label: WHEN });
 }
 
-function readStep(text: string, { locale }: Preferences): Outcome<number> {
+/** A step is no reading, so an unusual one says nothing; but none is larger than what can be read at all. */
+function readStep(text: string, rule: Rule, { preferences, stocked }: ReadingContext): Outcome<number> {
   const original = { text, unit: null };
-  const read = readNumber(tidy(text), decimalSign(locale));
-  if (read.kind === "one" && read.value > 0)
+  const read = readNumber(tidy(text), decimalSign(preferences.locale));
+  if (read.kind === "one" && read.value > 0) {
+    const unit = rule.units[0] ?? null;
+    const asReading = rule.read(`${text} (checked)`, { preferences, unit, label: STEP, stocked });
+    if (!isKept(asReading)) {
+      const { message } = asReading;
+      return { ...asReading, message: { ...message, text: message.text.replace(" (checked)", "") } };
+    }
     return { verdict: "accept", value: read.value, original, message: null };
+  }
   return refused(original, {
     kind: "FORMAT",
     text: `${STEP} "${shown(text)}": enter a number more than 0, such as 2, in the unit of the reading, or leave it empty`,
