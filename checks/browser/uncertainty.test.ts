@@ -52,9 +52,15 @@ describe.each([
   });
 
   test("weeks ahead: grains on each side of a line are the engine's runs on that day", async () => {
-    await open(seen.page, `${to.tank(tank, "ahead")}?of=all`);
+    // Other checks log in the demonstration's daybooks meanwhile: what was drawn is what the engine says before and after.
+    let ahead = await engine<AheadOutput>(tank, "ahead");
+    for (let same = false; !same; ) {
+      await open(seen.page, `${to.tank(tank, "ahead")}?of=all`);
+      const after = await engine<AheadOutput>(tank, "ahead");
+      same = JSON.stringify(after.as_it_is) === JSON.stringify(ahead.as_it_is);
+      ahead = after;
+    }
     const week = Number(await seen.page.locator("select#week").inputValue());
-    const ahead = await engine<AheadOutput>(tank, "ahead");
     const charts = await seen.page.locator("figure.chart").evaluateAll((all) =>
       all.map((figure) => ({
         id: figure.getAttribute("data-chart") ?? "",
@@ -73,7 +79,7 @@ describe.each([
       expect(quantity, id).toBeDefined();
       if (quantity === undefined || chance === undefined) continue;
       const told = quantity.runs.filter((run) => run[week]! > chance.limit).length;
-      expect(Math.abs(told - above), `${id}: engine ${told}, drawn ${above}`).toBeLessThanOrEqual(1);
+      expect(above, id).toBe(told);
       expect(drawn.length).toBeGreaterThan(0);
     }
   });
